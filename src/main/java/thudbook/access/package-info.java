@@ -1,0 +1,5 @@
+/** Who writes. May use no other room. */
+@NullMarked
+package thudbook.access;
+
+import org.jspecify.annotations.NullMarked;
