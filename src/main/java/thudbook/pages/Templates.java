@@ -1,0 +1,22 @@
+package thudbook.pages;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.util.Map;
+
+/** The precompiled templates of {@code web/templates}. */
+final class Templates {
+  private static final String PACKAGE = "thudbook.pages.templates";
+
+  private final TemplateEngine engine =
+      TemplateEngine.createPrecompiled(
+          null, ContentType.Html, Templates.class.getClassLoader(), PACKAGE);
+
+  /** Fills a template. */
+  String fill(String name, Map<String, Object> values) {
+    StringOutput output = new StringOutput();
+    engine.render(name + ".jte", values, output);
+    return output.toString();
+  }
+}
