@@ -30,7 +30,7 @@ public interface RecipeList {
    *
    * @param tag only recipes with this tag; null: all
    * @param limit 1 to 200
-   * @param after the cursor of the page before; null: the first page
+   * @param after the cursor of the wanted page; null or empty: the first page
    */
   record Request(Order order, @Nullable String tag, int limit, @Nullable String after) {}
 
@@ -39,9 +39,12 @@ public interface RecipeList {
    *
    * @param total number of recipes over all pages
    * @param offset number of recipes before this page
+   * @param previous cursor of the page before this one, empty where that is the first page; null:
+   *     this is the first
    * @param next cursor of the page after this one; null: this is the last
    */
-  record Page(List<Row> rows, long total, long offset, @Nullable String next) {
+  record Page(
+      List<Row> rows, long total, long offset, @Nullable String previous, @Nullable String next) {
     public Page {
       rows = List.copyOf(rows);
     }

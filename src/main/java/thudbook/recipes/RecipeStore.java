@@ -3,6 +3,7 @@ package thudbook.recipes;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.equipment.Gate;
@@ -23,8 +24,22 @@ public interface RecipeStore {
    */
   void add(List<NewGate> gates, List<NewRecipe> recipes, Author author, Instant at, String what);
 
+  /** The recipes that are played through a gate, by title. */
+  List<Use> using(UUID gate);
+
   /** Whether nothing was ever written. */
   boolean isEmpty();
+
+  /**
+   * A recipe that uses a gate.
+   *
+   * @param channels names of the channels that it uses, in the order of its stages
+   */
+  record Use(String slug, String title, List<String> channels) {
+    public Use {
+      channels = List.copyOf(channels);
+    }
+  }
 
   /** A gate to be added, with its canonical text. */
   record NewGate(Gate gate, String document) {}
