@@ -1,0 +1,78 @@
+package thudbook.pages;
+
+import java.util.Locale;
+
+/**
+ * Numbers as people read them, with their units: three significant digits at most, a true minus
+ * sign, no trailing zeros. Absent and infinite values are a dash.
+ */
+public final class Readable {
+  /** What stands for a number that does not exist. */
+  public static final String ABSENT = "–";
+
+  private Readable() {}
+
+  /** A time: {@code 0.34 ms}, {@code 118 ms}, {@code 1.61 s}. */
+  public static String seconds(double seconds) {
+    return Math.abs(seconds) < 0.9995
+        ? with(significant(seconds * 1000), "ms")
+        : with(significant(seconds), "s");
+  }
+
+  /** A level to a tenth of a decibel: {@code −7.0 dB}. */
+  public static String decibels(double decibels) {
+    return with(fixed(decibels, 1), "dB");
+  }
+
+  /** A voltage: {@code 2.4 V}, {@code −0.05 V}, {@code 40 mV} below a tenth of a volt. */
+  public static String volts(double volts) {
+    double size = Math.abs(volts);
+    return size < 0.0995 && size >= 0.00005
+        ? with(significant(volts * 1000), "mV")
+        : with(size < 0.00005 ? "0" : significant(volts), "V");
+  }
+
+  /** A frequency: {@code 40 Hz}, {@code 9 kHz}. */
+  public static String hertz(double hertz) {
+    return Math.abs(hertz) < 999.5
+        ? with(significant(hertz), "Hz")
+        : with(significant(hertz / 1000), "kHz");
+  }
+
+  /** A share of one in percent: {@code 76.8 %}. */
+  public static String share(double share) {
+    return with(significant(share * 100), "%");
+  }
+
+  /** A plain number, three significant digits at most, without trailing zeros. */
+  public static String significant(double value) {
+    if (!Double.isFinite(value)) {
+      return ABSENT;
+    }
+    double size = Math.abs(value);
+    int places =
+        size == 0 ? 0 : Math.max(0, Math.min(4, 2 - (int) Math.floor(Math.log10(size) + 1e-9)));
+    return trimmed(fixed(value, places));
+  }
+
+  private static String fixed(double value, int places) {
+    if (!Double.isFinite(value)) {
+      return ABSENT;
+    }
+    String digits = String.format(Locale.ROOT, "%." + places + "f", value);
+    if (digits.startsWith("-")) {
+      String rest = digits.substring(1);
+      return Double.parseDouble(rest) == 0 ? rest : "−" + rest;
+    }
+    return digits;
+  }
+
+  private static String trimmed(String digits) {
+    return digits.contains(".") ? digits.replaceFirst("\\.?0+$", "") : digits;
+  }
+
+  /** No-break space, so that a number and its unit stay on one line. */
+  private static String with(String number, String unit) {
+    return number.equals(ABSENT) ? ABSENT : number + "\u00a0" + unit;
+  }
+}
