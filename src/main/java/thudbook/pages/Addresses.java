@@ -10,7 +10,8 @@ import org.commonmark.renderer.html.UrlSanitizer;
  * notebook only, so that opening a page tells nobody else.
  */
 final class Addresses implements UrlSanitizer {
-  private static final Pattern SCHEME = Pattern.compile("([a-zA-Z][a-zA-Z0-9+.-]*):.*", Pattern.DOTALL);
+  private static final Pattern SCHEME =
+      Pattern.compile("([a-zA-Z][a-zA-Z0-9+.-]*):.*", Pattern.DOTALL);
 
   /** Browsers drop these from addresses, so a scheme could hide behind them. */
   private static final Pattern DROPPED_BY_BROWSERS = Pattern.compile("[\\p{Cntrl}\\s]");

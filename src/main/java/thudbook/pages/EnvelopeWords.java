@@ -72,8 +72,7 @@ final class EnvelopeWords {
               "strikes.tempo",
               "Tempo",
               Reading.entered(tempo.beatsPerMinute()) + "\u00a0quarter notes per minute"));
-      entries.add(
-          new Entry("strikes.note", "Note", tempo.numerator() + "/" + tempo.denominator()));
+      entries.add(new Entry("strikes.note", "Note", tempo.numerator() + "/" + tempo.denominator()));
       entries.add(new Entry("strikes.count", "Strikes", String.valueOf(tempo.count())));
     } else if (strikes instanceof Strikes.At at) {
       entries.add(
@@ -86,14 +85,13 @@ final class EnvelopeWords {
         new Entry(
             "strikes.restart",
             "Restart",
-            strikes.restart() == Strikes.Restart.LEVEL
-                ? "from the level reached"
-                : "from zero"));
+            strikes.restart() == Strikes.Restart.LEVEL ? "from the level reached" : "from zero"));
     return entries;
   }
 
   private static Entry peak(String prefix, @Nullable Double volts) {
-    return new Entry(prefix + "peak", "Peak", volts == null ? NOT_YET : Reading.entered(volts, "V"));
+    return new Entry(
+        prefix + "peak", "Peak", volts == null ? NOT_YET : Reading.entered(volts, "V"));
   }
 
   private static Entry attack(String prefix, Rise rise) {

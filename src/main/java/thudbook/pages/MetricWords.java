@@ -45,28 +45,90 @@ public record MetricWords(Metric metric, Group group, String name, String meanin
   /** The words of a metric. */
   public static MetricWords of(Metric metric) {
     return switch (metric) {
-      case PEAK_DB -> level(metric, "Peak", "The loudest moment, against the source through a fully open gate.");
+      case PEAK_DB ->
+          level(
+              metric, "Peak", "The loudest moment, against the source through a fully open gate.");
       case PEAK_TIME -> shape(metric, "Peak reached", "From the strike to the loudest moment.");
-      case DEAD_TIME -> control(metric, "Dead time", "From the strike until the control voltage first exceeds the threshold; until then nothing happens.");
-      case ONSET -> shape(metric, "Onset", "From the strike until a tenth of the rise is done: how late it speaks.");
-      case ATTACK -> shape(metric, "Attack", "The rise from 10 % to 90 %. Short is a click, long is a swell.");
-      case HOLD -> shape(metric, "Hold", "How long it stays above 90 % of its peak: the body of the hit.");
-      case RELEASE_20 -> shape(metric, "Tail to −20 dB", "From the end of the hold until it has dropped by 20 dB: how long it seems to ring in a mix.");
-      case RELEASE_40 -> shape(metric, "Tail to −40 dB", "From the end of the hold until it has dropped by 40 dB: how long it rings on its own.");
-      case RELEASE_60 -> shape(metric, "Tail to −60 dB", "From the end of the hold until it is gone for the ear.");
-      case FLAT_TIME -> control(metric, "Flat time", "How long the control voltage is at or above the ceiling, where the envelope can't shape anything.");
-      case LET_GO -> control(metric, "Lets go", "When the control voltage falls through the threshold for good. From there the low-pass gate falls at its own pace.");
-      case IGNORED_SHARE -> control(metric, "Envelope ignored", "The share of the decay or release that comes after letting go and is never heard.");
-      case PEAK_OPENNESS -> control(metric, "Opens to", "The widest that the low-pass gate gets; 100 % is fully open.");
-      case THUMP_PEAK -> thump(metric, "Thump", "The largest offset that the control pushes into the output, behind the coupling.");
-      case THUMP_TO_TONE -> thump(metric, "Thump against tone", "The thump against the peak of the tone; 0 dB is as large as the tone itself.");
-      case HEADROOM_POSITIVE -> thump(metric, "Headroom upwards", "How far tone and thump together stay below the positive output rail; negative is clipping. Square-like waves can need up to 3 dB more.");
-      case HEADROOM_NEGATIVE -> thump(metric, "Headroom downwards", "The same towards the negative output rail.");
-      case CLIPPED_SHARE -> thump(metric, "Clipped", "The largest share of a cycle that is cut off at a rail.");
-      case FLOOR_DB -> level(metric, "Floor", "Where it ends up, against its peak: what the closed low-pass gate leaks.");
-      case BRIGHTNESS_PEAK -> level(metric, "Brightness at the peak", "The mean frequency of what passes at the loudest moment.");
-      case BRIGHTNESS_AT_20 -> level(metric, "Brightness at −20 dB", "The same when the tail has dropped by 20 dB: how much darker it gets.");
-      case BUILD_UP -> level(metric, "Build-up", "How much louder the last strike is than the first.");
+      case DEAD_TIME ->
+          control(
+              metric,
+              "Dead time",
+              "From the strike until the control voltage first exceeds the threshold; until then nothing happens.");
+      case ONSET ->
+          shape(
+              metric,
+              "Onset",
+              "From the strike until a tenth of the rise is done: how late it speaks.");
+      case ATTACK ->
+          shape(metric, "Attack", "The rise from 10 % to 90 %. Short is a click, long is a swell.");
+      case HOLD ->
+          shape(metric, "Hold", "How long it stays above 90 % of its peak: the body of the hit.");
+      case RELEASE_20 ->
+          shape(
+              metric,
+              "Tail to −20 dB",
+              "From the end of the hold until it has dropped by 20 dB: how long it seems to ring in a mix.");
+      case RELEASE_40 ->
+          shape(
+              metric,
+              "Tail to −40 dB",
+              "From the end of the hold until it has dropped by 40 dB: how long it rings on its own.");
+      case RELEASE_60 ->
+          shape(metric, "Tail to −60 dB", "From the end of the hold until it is gone for the ear.");
+      case FLAT_TIME ->
+          control(
+              metric,
+              "Flat time",
+              "How long the control voltage is at or above the ceiling, where the envelope can't shape anything.");
+      case LET_GO ->
+          control(
+              metric,
+              "Lets go",
+              "When the control voltage falls through the threshold for good. From there the low-pass gate falls at its own pace.");
+      case IGNORED_SHARE ->
+          control(
+              metric,
+              "Envelope ignored",
+              "The share of the decay or release that comes after letting go and is never heard.");
+      case PEAK_OPENNESS ->
+          control(
+              metric, "Opens to", "The widest that the low-pass gate gets; 100 % is fully open.");
+      case THUMP_PEAK ->
+          thump(
+              metric,
+              "Thump",
+              "The largest offset that the control pushes into the output, behind the coupling.");
+      case THUMP_TO_TONE ->
+          thump(
+              metric,
+              "Thump against tone",
+              "The thump against the peak of the tone; 0 dB is as large as the tone itself.");
+      case HEADROOM_POSITIVE ->
+          thump(
+              metric,
+              "Headroom upwards",
+              "How far tone and thump together stay below the positive output rail; negative is clipping. Square-like waves can need up to 3 dB more.");
+      case HEADROOM_NEGATIVE ->
+          thump(metric, "Headroom downwards", "The same towards the negative output rail.");
+      case CLIPPED_SHARE ->
+          thump(metric, "Clipped", "The largest share of a cycle that is cut off at a rail.");
+      case FLOOR_DB ->
+          level(
+              metric,
+              "Floor",
+              "Where it ends up, against its peak: what the closed low-pass gate leaks.");
+      case BRIGHTNESS_PEAK ->
+          level(
+              metric,
+              "Brightness at the peak",
+              "The mean frequency of what passes at the loudest moment.");
+      case BRIGHTNESS_AT_20 ->
+          level(
+              metric,
+              "Brightness at −20 dB",
+              "The same when the tail has dropped by 20 dB: how much darker it gets.");
+      case BUILD_UP ->
+          level(metric, "Build-up", "How much louder the last strike is than the first.");
     };
   }
 

@@ -75,9 +75,7 @@ public final class Reading {
     if (Double.isInfinite(hertz)) {
       return "no filter";
     }
-    return hertz < 999.5
-        ? digits(hertz, 3) + SPACE + "Hz"
-        : digits(hertz / 1e3, 3) + SPACE + "kHz";
+    return hertz < 999.5 ? digits(hertz, 3) + SPACE + "Hz" : digits(hertz / 1e3, 3) + SPACE + "kHz";
   }
 
   /** A share from 0 to 1 in per cent, whole from ten per cent. */

@@ -60,8 +60,7 @@ final class SourceWords {
     } else if (entry instanceof SourceEntry.Oscillator oscillator) {
       entries.add(new Entry("source.kind", "Kind", "oscillator"));
       entries.add(new Entry("source.wave", "Wave", wave(oscillator.wave())));
-      entries.add(
-          new Entry("source.frequency", "Frequency", frequency(oscillator.frequency())));
+      entries.add(new Entry("source.frequency", "Frequency", frequency(oscillator.frequency())));
       if (oscillator.wave() == Source.Wave.PULSE) {
         entries.add(new Entry("source.duty", "Duty", Reading.enteredShare(oscillator.duty())));
       }
