@@ -6,11 +6,11 @@ import java.util.Locale;
  * Numbers as people read them, with their units: three significant digits at most, a true minus
  * sign, no trailing zeros. Absent and infinite values are a dash.
  */
-public final class Readable {
+public final class ReadableNumbers {
   /** What stands for a number that does not exist. */
   public static final String ABSENT = "–";
 
-  private Readable() {}
+  private ReadableNumbers() {}
 
   /** A time: {@code 0.34 ms}, {@code 118 ms}, {@code 1.61 s}. */
   public static String seconds(double seconds) {
