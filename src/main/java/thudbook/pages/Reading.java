@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
 import thudbook.predictions.Metric;
 
 /**
- * Numbers of recipes for a reader. Predicted ones are rounded as {@link Readable} does; those that
- * a person entered are shown exactly.
+ * Numbers of recipes for a reader. Predicted ones are rounded as {@link ReadableNumbers} does;
+ * those that a person entered are shown exactly.
  */
 final class Reading {
   /** Between a number and its unit, so that a line never breaks there. */
@@ -24,17 +24,17 @@ final class Reading {
 
   /** A predicted metric, or a dash where it does not exist. */
   static String of(Metric metric, OptionalDouble value) {
-    return value.isEmpty() ? Readable.ABSENT : of(metric, value.getAsDouble());
+    return value.isEmpty() ? ReadableNumbers.ABSENT : of(metric, value.getAsDouble());
   }
 
   /** A predicted metric in the unit that suits its size. */
   static String of(Metric metric, double value) {
     return switch (metric.unit()) {
-      case "s" -> Readable.seconds(value);
-      case "V" -> Readable.volts(value);
-      case "dB" -> Readable.decibels(value);
-      case "Hz" -> Readable.hertz(value);
-      default -> Readable.share(value);
+      case "s" -> ReadableNumbers.seconds(value);
+      case "V" -> ReadableNumbers.volts(value);
+      case "dB" -> ReadableNumbers.decibels(value);
+      case "Hz" -> ReadableNumbers.hertz(value);
+      default -> ReadableNumbers.share(value);
     };
   }
 

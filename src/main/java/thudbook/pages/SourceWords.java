@@ -95,7 +95,7 @@ final class SourceWords {
       return NOT_YET;
     } else if (frequency instanceof Frequency.Note note) {
       String name = note.name().replace('#', '♯').replace('b', '♭');
-      return name + " (" + Readable.hertz(note.hertz()) + ")";
+      return name + " (" + ReadableNumbers.hertz(note.hertz()) + ")";
     }
     return Reading.enteredHertz(frequency.hertz());
   }
@@ -107,7 +107,7 @@ final class SourceWords {
       String times = Reading.entered(ratio.ratio()) + " × the carrier";
       return carrier == null
           ? times
-          : times + " (" + Readable.hertz(ratio.hertz(carrier.hertz())) + ")";
+          : times + " (" + ReadableNumbers.hertz(ratio.hertz(carrier.hertz())) + ")";
     }
     return frequency(((Modulator.Absolute) modulator).frequency());
   }
