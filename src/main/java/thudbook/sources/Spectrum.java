@@ -1,10 +1,18 @@
 package thudbook.sources;
 
+import thudbook.quantities.Check;
+
 /**
  * The power of a source over frequency, and what is left of it behind low-pass poles. A pole at f_p
  * passes |H(f)|² = 1/(1 + (f/f_p)²) of the power at f; the poles of a chain multiply.
+ *
+ * <p>Spectra are immutable and safe for many threads. Their two sums are made to be asked thousands
+ * of times for one prediction: they allocate nothing.
  */
-public interface Spectrum {
+public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
+  /** The lowest pole that the sums take, in hertz; far below any filter of this trade. */
+  double LOWEST_POLE_HERTZ = 1e-3;
+
   /**
    * The spectrum of a source.
    *
@@ -12,15 +20,20 @@ public interface Spectrum {
    * @return its spectrum; harmonics up to 20 kHz, side frequencies without limit
    */
   static Spectrum of(Source source) {
-    throw new UnsupportedOperationException("not built yet");
+    if (source instanceof Source.Noise noise) {
+      return new NoiseSpectrum(noise);
+    }
+    return LineSpectrum.of(source);
   }
 
   /**
    * The share of the power that passes: Σ P_k ∏ |H(f_k)|² / Σ P_k, for noise the integral over its
    * band.
    *
-   * @param poleHertz the poles of the whole chain, any number (none: 1), each above 0
+   * @param poleHertz the poles of the whole chain, any number (none: 1), each at least 1 mHz;
+   *     infinity is a pole that passes everything
    * @return 0 to 1
+   * @throws IllegalArgumentException if a pole is NaN or below 1 mHz
    */
   double passedShare(double... poleHertz);
 
@@ -28,6 +41,7 @@ public interface Spectrum {
    * The power-weighted mean frequency of what passes, in hertz: the brightness.
    *
    * @param poleHertz as in {@link #passedShare}
+   * @throws IllegalArgumentException if a pole is NaN or below 1 mHz
    */
   double centroidHertz(double... poleHertz);
 
@@ -36,4 +50,11 @@ public interface Spectrum {
    * shorter than two periods of it describe the envelope only.
    */
   double lowestStrongHertz();
+
+  /** Refuses poles that the sums can't take. */
+  static void checkPoles(double... poleHertz) {
+    for (double pole : poleHertz) {
+      Check.inRange("pole in hertz", pole, LOWEST_POLE_HERTZ, Double.POSITIVE_INFINITY);
+    }
+  }
 }
