@@ -1,0 +1,189 @@
+package thudbook.drawings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** One panel: graph paper, guides, lines, and the labels of all of them. */
+final class PanelDrawing {
+  private final Panel panel;
+  private final Axis x;
+  private final Box box;
+  private final Format format;
+  private final List<Box> taken = new ArrayList<>();
+
+  PanelDrawing(Panel panel, Axis x, Box box, Format format) {
+    this.panel = panel;
+    this.x = x;
+    this.box = box;
+    this.format = format;
+  }
+
+  void draw(Svg svg) {
+    Scale scale = panel.axis().scale();
+    svg.open(
+        "g",
+        "class",
+        "plot-panel",
+        "data-top",
+        box.top(),
+        "data-bottom",
+        box.bottom(),
+        "data-low",
+        scale.from() + "",
+        "data-high",
+        scale.to() + "",
+        "data-bend",
+        scale.bend() + "");
+    grid(svg);
+    for (Series series : panel.series()) {
+      if (series.filled()) {
+        area(svg, series);
+      }
+    }
+    for (Guide guide : panel.guides()) {
+      svg.line(
+          "plot-guide plot-guide-" + (guide.kind() == Guide.Kind.REST ? "rest" : "limit"),
+          box.left(),
+          y(guide.at()),
+          box.right(),
+          y(guide.at()));
+    }
+    for (Series series : panel.series()) {
+      Svg.Path path = new Svg.Path();
+      for (List<Point> piece : pieces(series)) {
+        add(piece, path);
+      }
+      svg.empty("path", "class", "plot-line plot-line-" + series.look(), "d", path);
+    }
+    ticks(svg);
+    guideLabels(svg);
+    List<List<Point>> lines = panel.series().stream().map(this::placed).toList();
+    new SeriesLabels(panel.series(), lines, box, format).draw(svg, taken);
+    svg.close("g");
+  }
+
+  private List<Point> placed(Series series) {
+    return Polyline.placed(series.points(), x.scale(), panel.axis().scale(), box);
+  }
+
+  private List<List<Point>> pieces(Series series) {
+    return Polyline.pieces(series.points(), x.scale(), panel.axis().scale(), box);
+  }
+
+  private void grid(Svg svg) {
+    Svg.Path fine = new Svg.Path();
+    Svg.Path coarse = new Svg.Path();
+    x.fine().forEach(at -> upright(fine, at));
+    panel.axis().fine().forEach(at -> level(fine, at));
+    x.ticks().forEach(tick -> upright(coarse, tick.at()));
+    panel.axis().ticks().forEach(tick -> level(coarse, tick.at()));
+    svg.empty("path", "class", "plot-fine", "d", fine);
+    svg.empty("path", "class", "plot-coarse", "d", coarse);
+    svg.empty(
+        "rect",
+        "class",
+        "plot-frame",
+        "x",
+        box.left(),
+        "y",
+        box.top(),
+        "width",
+        box.width(),
+        "height",
+        box.height());
+  }
+
+  private void upright(Svg.Path path, double at) {
+    double place = box.left() + x.scale().place(at) * box.width();
+    path.move(place, box.top()).line(place, box.bottom());
+  }
+
+  private void level(Svg.Path path, double at) {
+    path.move(box.left(), y(at)).line(box.right(), y(at));
+  }
+
+  private void area(Svg svg, Series series) {
+    Svg.Path path = new Svg.Path();
+    for (List<Point> piece : pieces(series)) {
+      add(piece, path);
+      path.line(piece.get(piece.size() - 1).x(), box.bottom())
+          .line(piece.get(0).x(), box.bottom())
+          .close();
+    }
+    svg.empty("path", "class", "plot-area", "d", path);
+  }
+
+  private static void add(List<Point> piece, Svg.Path path) {
+    path.move(piece.get(0).x(), piece.get(0).y());
+    piece.stream().skip(1).forEach(point -> path.line(point.x(), point.y()));
+  }
+
+  private void ticks(Svg svg) {
+    List<Double> used = new ArrayList<>();
+    for (Tick tick :
+        panel.axis().ticks().stream().sorted(Comparator.comparingInt(Tick::rank)).toList()) {
+      double at = y(tick.at());
+      if (used.stream().allMatch(other -> Math.abs(other - at) > format.text() * 1.25)) {
+        used.add(at);
+        svg.text(
+            "text",
+            tick.label(),
+            "class",
+            "plot-tick",
+            "x",
+            box.left() - format.text() * 0.45,
+            "y",
+            at + format.text() * 0.35,
+            "text-anchor",
+            "end");
+      }
+    }
+  }
+
+  /** Labels of guides: beside the panel where there is room, else inside, above their lines. */
+  private void guideLabels(Svg svg) {
+    boolean outside = format.right() > 0;
+    List<Guide> guides =
+        panel.guides().stream().sorted(Comparator.comparingDouble(guide -> y(guide.at()))).toList();
+    double size = format.text() * 1.2;
+    double[] centers =
+        guides.stream()
+            .mapToDouble(guide -> y(guide.at()) - (outside ? 0 : format.text() * 0.65))
+            .toArray();
+    double[] sizes = guides.stream().mapToDouble(guide -> size).toArray();
+    double[] starts = Spread.starts(centers, sizes, 0, box.top(), box.bottom() + size);
+    for (int i = 0; i < guides.size(); i++) {
+      String label = guides.get(i).label();
+      double baseline = starts[i] + size / 2 + format.text() * 0.35;
+      double width = TextWidth.of(label, format.text());
+      double start = outside ? box.right() + format.text() : box.right() - width - 3;
+      if (outside) {
+        svg.line(
+            "plot-leader",
+            box.right(),
+            y(guides.get(i).at()),
+            start - 3,
+            baseline - format.text() * 0.35);
+      }
+      taken.add(Box.ofText(label, format.text(), start, baseline));
+      double at = y(guides.get(i).at());
+      taken.add(new Box(box.left(), at - 1, box.right(), at + 1));
+      svg.text(
+          "text",
+          label,
+          "class",
+          outside ? "plot-guide-label" : "plot-guide-label plot-halo",
+          "x",
+          outside ? start : box.right() - 3,
+          "y",
+          baseline,
+          "text-anchor",
+          outside ? "start" : "end");
+    }
+  }
+
+  private double y(double value) {
+    return box.bottom() - panel.axis().scale().place(value) * box.height();
+  }
+}
