@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.SmallShape;
+import thudbook.quantities.Check;
 
 /** The list of recipes, page by page. */
 public interface RecipeList {
@@ -32,7 +33,11 @@ public interface RecipeList {
    * @param limit 1 to 200
    * @param after the cursor of the wanted page; null or empty: the first page
    */
-  record Request(Order order, @Nullable String tag, int limit, @Nullable String after) {}
+  record Request(Order order, @Nullable String tag, int limit, @Nullable String after) {
+    public Request {
+      Check.inRange("limit", limit, 1, 200);
+    }
+  }
 
   /**
    * A page of rows.

@@ -1,0 +1,122 @@
+package thudbook.storage;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import org.sqlite.SQLiteException;
+import thudbook.equipment.GateStore;
+import thudbook.library.RecipeList;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.PredictionStore;
+import thudbook.recipes.RecipeStore;
+
+/**
+ * The notebook of a data folder. While it is open this process owns the folder. Its stores may be
+ * used by many threads at once; writes wait for each other.
+ */
+public final class Database implements AutoCloseable {
+  private static final String FILE = "thudbook.db";
+  private static final String NATIVE_LIBRARY = "native";
+
+  private final FolderLock lock;
+  private final Connections connections;
+
+  private Database(FolderLock lock, Connections connections) {
+    this.lock = lock;
+    this.connections = connections;
+  }
+
+  /**
+   * Opens the notebook of a folder, which is created if it is missing, and brings its tables up to
+   * date.
+   *
+   * @throws Refusal if the folder can't be written to, another process has it, its database is none
+   *     or was written by a newer version
+   */
+  public static Database open(Path folder) {
+    Path home = folder.toAbsolutePath().normalize();
+    try {
+      Files.createDirectories(home.resolve(NATIVE_LIBRARY));
+    } catch (IOException e) {
+      throw unwritable(home);
+    }
+    FolderLock lock = FolderLock.take(home);
+    try {
+      // The driver unpacks its native library at each start: not into a temporary folder that
+      // others
+      // share.
+      System.setProperty("org.sqlite.tmpdir", home.resolve(NATIVE_LIBRARY).toString());
+      return new Database(lock, Connections.open(home.resolve(FILE)));
+    } catch (SQLException e) {
+      lock.close();
+      throw refusal(home, e);
+    } catch (RuntimeException | Error e) {
+      lock.close();
+      throw e;
+    }
+  }
+
+  /** Recipes with their revisions. */
+  public RecipeStore recipes() {
+    return new StoredRecipes(connections);
+  }
+
+  /** The studio's gates. */
+  public GateStore gates() {
+    return new StoredGates(connections);
+  }
+
+  /** The list of recipes. */
+  public RecipeList list() {
+    return new StoredRecipeList(connections);
+  }
+
+  /** The predictions that are kept beside the recipes. */
+  public PredictionStore predictions() {
+    return new StoredPredictions(connections);
+  }
+
+  /** The number of the newest migration that the tables have. */
+  public int schemaVersion() {
+    return Schema.NEWEST;
+  }
+
+  /** Waits for a write that is under way, empties the write-ahead log and gives the folder up. */
+  @Override
+  public void close() {
+    try (lock) {
+      connections.close();
+    }
+  }
+
+  static Refusal unwritable(Path folder) {
+    return Refusal.of(
+        Refusal.Kind.CONFLICT,
+        "folder-not-writable",
+        "The data folder "
+            + folder
+            + " can't be created or written to: choose another one with --data.");
+  }
+
+  private static RuntimeException refusal(Path folder, SQLException e) {
+    if (e instanceof SQLiteException inSqlite) {
+      switch (inSqlite.getResultCode()) {
+        case SQLITE_NOTADB, SQLITE_CORRUPT -> {
+          return Refusal.of(
+              Refusal.Kind.CONFLICT,
+              "not-a-database",
+              "The file "
+                  + folder.resolve(FILE)
+                  + " is not a database, or is damaged: restore a backup, or choose another folder"
+                  + " with --data.");
+        }
+        case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_READONLY_DIRECTORY, SQLITE_PERM -> {
+          return unwritable(folder);
+        }
+        default -> {}
+      }
+    }
+    return new IllegalStateException("the database of " + folder + " can't be opened", e);
+  }
+}

@@ -1,0 +1,72 @@
+package thudbook.storage;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.jspecify.annotations.Nullable;
+import thudbook.quantities.Refusal;
+
+/**
+ * Ownership of a data folder. The operating system gives the lock back when its process ends,
+ * however it ends, so that a file left behind by a crash locks nobody out.
+ */
+final class FolderLock implements AutoCloseable {
+  private static final String FILE = "thudbook.lock";
+
+  private final FileChannel channel;
+
+  private FolderLock(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  /**
+   * Takes the folder.
+   *
+   * @throws Refusal if it can't be written to, or another process or this one has it
+   */
+  static FolderLock take(Path folder) {
+    FileChannel channel;
+    try {
+      channel =
+          FileChannel.open(
+              folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw Database.unwritable(folder);
+    }
+    FolderLock lock = new FolderLock(channel);
+    if (tryLock(channel) == null) {
+      lock.close();
+      throw Refusal.of(
+          Refusal.Kind.CONFLICT,
+          "folder-in-use",
+          "The data folder "
+              + folder
+              + " is in use by a Thudbook that is running: stop that one first, or choose another"
+              + " folder with --data.");
+    }
+    return lock;
+  }
+
+  private static @Nullable FileLock tryLock(FileChannel channel) {
+    try {
+      return channel.tryLock();
+    } catch (OverlappingFileLockException e) {
+      return null; // this very process has it
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      channel.close();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,116 @@
+package thudbook.storage;
+
+import static thudbook.storage.schema.Tables.PREDICTION;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jooq.Field;
+import org.jooq.Record;
+import org.jspecify.annotations.Nullable;
+import thudbook.predictions.Metric;
+import thudbook.predictions.Metrics;
+import thudbook.predictions.Prediction;
+import thudbook.predictions.Reach;
+import thudbook.predictions.SmallShape;
+
+/**
+ * A prediction as a row: a column per metric with its doubles bit for bit, null where the metric is
+ * absent. All of them are null where there is no prediction.
+ */
+final class PredictionColumns {
+  private static final Map<Metric, Field<Double>> METRICS = metrics();
+
+  private PredictionColumns() {}
+
+  /** The columns that {@link #metrics(Record)} and {@link #shape(Record)} read. */
+  static List<Field<?>> all() {
+    List<Field<?>> columns = new ArrayList<>(METRICS.values());
+    columns.add(PREDICTION.REACH);
+    columns.add(PREDICTION.ENVELOPE_ONLY);
+    columns.add(PREDICTION.SHAPE);
+    return columns;
+  }
+
+  /** The columns with their values. */
+  static Map<Field<?>, @Nullable Object> values(@Nullable Prediction prediction) {
+    Map<Field<?>, @Nullable Object> row = new LinkedHashMap<>();
+    all().forEach(column -> row.put(column, null));
+    if (prediction != null) {
+      Metrics metrics = prediction.metrics();
+      metrics.values().forEach((metric, value) -> row.put(METRICS.get(metric), value));
+      row.put(PREDICTION.REACH, word(metrics.reach()));
+      row.put(
+          PREDICTION.ENVELOPE_ONLY,
+          metrics.envelopeOnly().stream().map(Metric::key).collect(Collectors.joining(" ")));
+      row.put(PREDICTION.SHAPE, bytes(prediction.shape()));
+    }
+    return row;
+  }
+
+  /** The metrics of a row, null where it has no prediction. */
+  static @Nullable Metrics metrics(Record row) {
+    String reach = row.get(PREDICTION.REACH);
+    if (reach == null) {
+      return null;
+    }
+    Map<Metric, Double> values = new EnumMap<>(Metric.class);
+    METRICS.forEach(
+        (metric, column) -> {
+          Double value = row.get(column);
+          if (value != null) {
+            values.put(metric, value);
+          }
+        });
+    Reach word = Reach.valueOf(reach.toUpperCase(Locale.ROOT).replace('-', '_'));
+    return new Metrics(values, word, named(row.get(PREDICTION.ENVELOPE_ONLY)));
+  }
+
+  /** The small shape of a row, null where it has no prediction. */
+  static @Nullable SmallShape shape(Record row) {
+    byte[] bytes = row.get(PREDICTION.SHAPE);
+    if (bytes == null) {
+      return null;
+    }
+    double[] levels = new double[SmallShape.POINTS];
+    ByteBuffer.wrap(bytes).asDoubleBuffer().get(levels);
+    return new SmallShape(Arrays.stream(levels).boxed().toList());
+  }
+
+  private static Map<Metric, Field<Double>> metrics() {
+    Map<Metric, Field<Double>> columns = new EnumMap<>(Metric.class);
+    for (Metric metric : Metric.values()) {
+      String name = metric.name().toLowerCase(Locale.ROOT);
+      Field<Double> column = PREDICTION.field(name, Double.class);
+      columns.put(metric, Objects.requireNonNull(column, name));
+    }
+    return Collections.unmodifiableMap(columns);
+  }
+
+  private static String word(Reach reach) {
+    return reach.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static Set<Metric> named(String keys) {
+    List<String> names = List.of(keys.split(" "));
+    Set<Metric> metrics = EnumSet.allOf(Metric.class);
+    metrics.removeIf(metric -> !names.contains(metric.key()));
+    return metrics;
+  }
+
+  private static byte[] bytes(SmallShape shape) {
+    ByteBuffer bytes = ByteBuffer.allocate(SmallShape.POINTS * Double.BYTES);
+    shape.levelsDb().forEach(bytes::putDouble);
+    return bytes.array();
+  }
+}
