@@ -79,31 +79,18 @@ public record Channel(
     }
   }
 
-  /**
-   * Level over openness: a(y) = ℓ + (1 − ℓ)·(1 + k)·y^γ/(1 + k·y^γ) with ℓ = 10^(leak/20); 1 where
-   * the response does not move the level.
-   *
-   * @param openness y, 0 to 1
-   * @return 0 to 1
-   */
-  public double level(double openness) {
-    if (!response.movesLevel() || leakDb == null) {
-      return 1;
-    }
-    double leak = Math.pow(10, leakDb / 20);
-    double power = levelExponent == 1 ? openness : Math.pow(openness, levelExponent);
-    return leak + (1 - leak) * (1 + saturation) * power / (1 + saturation * power);
+  /** Level and cutoff over openness. */
+  public Law law() {
+    return new Law(this);
   }
 
-  /**
-   * Cutoff over openness in hertz: f_closed + (f_open − f_closed)·y^κ; infinite where the response
-   * has no filter.
-   */
+  /** The level at an openness from 0 to 1: {@link Law#level}. */
+  public double level(double openness) {
+    return law().level(openness);
+  }
+
+  /** The cutoff at an openness from 0 to 1 in hertz: {@link Law#cutoffHertz}. */
   public double cutoffHertz(double openness) {
-    if (!response.movesCutoff() || cutoff == null) {
-      return Double.POSITIVE_INFINITY;
-    }
-    double power = cutoffExponent == 1 ? openness : Math.pow(openness, cutoffExponent);
-    return cutoff.closedHertz() + (cutoff.openHertz() - cutoff.closedHertz()) * power;
+    return law().cutoffHertz(openness);
   }
 }

@@ -47,7 +47,7 @@ public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
 
   /**
    * The lowest partial within 20 dB of the strongest one, in hertz; of noise the lower edge. Times
-   * shorter than two periods of it describe the envelope only.
+   * of a tone that are shorter than two periods of it describe the envelope only.
    */
   double lowestStrongHertz();
 

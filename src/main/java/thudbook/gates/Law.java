@@ -1,0 +1,77 @@
+package thudbook.gates;
+
+/**
+ * Level and cutoff of a channel over its openness, with everything that does not depend on the
+ * openness worked out once.
+ *
+ * <p>Level: a(y) = ℓ + (1 − ℓ)·(1 + k)·y^γ/(1 + k·y^γ), ℓ = 10^(leak/20); 1 where the response does
+ * not move it. Cutoff: f_c(y) = f_closed + (f_open − f_closed)·y^κ.
+ */
+public final class Law {
+  private final boolean movesLevel;
+  private final double leak;
+  private final double saturation;
+  private final double levelExponent;
+  private final int poles;
+  private final double spread;
+  private final double closedHertz;
+  private final double spanHertz;
+  private final double cutoffExponent;
+
+  private final double bleedVolts;
+
+  /** The law of a channel. */
+  public Law(Channel channel) {
+    Double leakDb = channel.leakDb();
+    movesLevel = channel.response().movesLevel();
+    leak = leakDb == null ? 0 : Math.pow(10, leakDb / 20);
+    saturation = channel.saturation();
+    levelExponent = channel.levelExponent();
+    Channel.Cutoff cutoff = channel.cutoff();
+    boolean filters = channel.response().movesCutoff() && cutoff != null;
+    poles = filters ? channel.poles() : 0;
+    spread = channel.spread();
+    closedHertz = filters && cutoff != null ? cutoff.closedHertz() : Double.POSITIVE_INFINITY;
+    spanHertz = filters && cutoff != null ? cutoff.openHertz() - cutoff.closedHertz() : 0;
+    cutoffExponent = channel.cutoffExponent();
+    bleedVolts = channel.bleedVolts();
+  }
+
+  /** The level at an openness from 0 to 1; 0 to 1. */
+  public double level(double openness) {
+    if (!movesLevel) {
+      return 1;
+    }
+    double power = power(openness, levelExponent);
+    return leak + (1 - leak) * (1 + saturation) * power / (1 + saturation * power);
+  }
+
+  /** The cutoff at an openness in hertz; infinite where there is no filter. */
+  public double cutoffHertz(double openness) {
+    return spanHertz == 0 ? closedHertz : closedHertz + spanHertz * power(openness, cutoffExponent);
+  }
+
+  /** The number of poles: 0 where there is no filter. */
+  public int poles() {
+    return poles;
+  }
+
+  /** Puts the poles at an openness, in hertz, into an array from a place on. */
+  public void poles(double openness, double[] hertz, int place) {
+    if (poles > 0) {
+      hertz[place] = cutoffHertz(openness);
+    }
+    if (poles > 1) {
+      hertz[place + 1] = spread * hertz[place];
+    }
+  }
+
+  /** The offset that leaks into the output at an openness, in volts: bleed times openness. */
+  public double offsetVolts(double openness) {
+    return bleedVolts * openness;
+  }
+
+  private static double power(double openness, double exponent) {
+    return exponent == 1 ? openness : Math.pow(openness, exponent);
+  }
+}

@@ -1,0 +1,303 @@
+package thudbook.predictions;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import thudbook.gates.Motion;
+import thudbook.gates.MotionPiece;
+
+/**
+ * The output level h(t) of a chain of moving stages, cut into spans on which it is monotone, so
+ * that its extrema and crossings can be told with certainty.
+ *
+ * <p>Where all cells of all stages go the same way, so does the level. Where they disagree, the
+ * level is a sum of a few exponentials; it is looked at on a grid that is even in the logarithm of
+ * time, on which such sums change slowly, and each extremum found there is refined.
+ */
+final class Trace {
+  /** After so many of the longest time constants nothing is left of them (e^−45 = 3e-20). */
+  private static final double LIFETIMES = 45;
+
+  /** Ratio of neighbouring times of the grid. */
+  private static final double STEP = Math.sqrt(Math.sqrt(2));
+
+  private final Chain chain;
+  private final List<Motion> motions;
+  private final double[] openness;
+
+  /** The corners of all stages, and the piece of each stage that begins or goes on there. */
+  private final double[] corners;
+
+  private final MotionPiece[][] pieces;
+  private final double horizon;
+  private final List<Span> spans = new ArrayList<>();
+  private final double baseLevel;
+  private final double finalLevel;
+
+  /** A stretch on which the level is monotone: from the time and level before it to its own. */
+  private record Span(int interval, double end, double endLevel) {}
+
+  Trace(Chain chain, List<Motion> motions) {
+    this.chain = chain;
+    this.motions = motions;
+    openness = new double[motions.size()];
+    corners = cornersOf(motions);
+    pieces = new MotionPiece[corners.length][motions.size()];
+    for (int j = 0; j < motions.size(); j++) {
+      List<MotionPiece> own = motions.get(j).pieces();
+      int place = 0;
+      for (int k = 0; k < corners.length; k++) {
+        while (place + 1 < own.size() && own.get(place + 1).start() <= corners[k]) {
+          place++;
+        }
+        pieces[k][j] = own.get(place);
+      }
+    }
+    for (int j = 0; j < openness.length; j++) {
+      openness[j] = motions.get(j).restOpenness();
+    }
+    baseLevel = chain.level(openness);
+    for (int j = 0; j < openness.length; j++) {
+      openness[j] = motions.get(j).finalOpenness();
+    }
+    finalLevel = chain.level(openness);
+    int last = corners.length - 1;
+    double longest = 0;
+    for (MotionPiece piece : pieces[last]) {
+      longest = Math.max(longest, piece.longestTimeConstant());
+    }
+    horizon = corners[last] + LIFETIMES * longest;
+    cutIntoSpans();
+  }
+
+  private static double[] cornersOf(List<Motion> motions) {
+    return motions.stream()
+        .flatMap(motion -> motion.pieces().stream())
+        .mapToDouble(MotionPiece::start)
+        .sorted()
+        .distinct()
+        .toArray();
+  }
+
+  private void cutIntoSpans() {
+    double level = levelIn(0, 0);
+    double start = 0;
+    for (int k = 0; k < corners.length; k++) {
+      boolean last = k + 1 == corners.length;
+      double end = last ? horizon : corners[k + 1];
+      boolean rises = false;
+      boolean falls = false;
+      double shortest = shortestTimeConstant(k);
+      for (MotionPiece piece : pieces[k]) {
+        rises |= piece.rises();
+        falls |= piece.falls();
+      }
+      if (rises && falls) {
+        level = addMixed(k, start, end, level, shortest);
+      } else {
+        if (last) {
+          // The endless piece, in doubling steps: a bracket near the crossing is found sooner.
+          for (double step = shortest; start + step < end; step *= 2) {
+            level = add(k, start + step);
+          }
+        }
+        level = add(k, end);
+      }
+      start = end;
+    }
+  }
+
+  /** Adds the spans of an interval in which cells go both ways; answers the level at its end. */
+  private double addMixed(int k, double start, double end, double startLevel, double shortest) {
+    int steps = 0;
+    for (double step = shortest / 64; start + step < end; step *= STEP) {
+      steps++;
+    }
+    double[] times = new double[steps + 2];
+    double[] levels = new double[steps + 2];
+    times[0] = start;
+    levels[0] = startLevel;
+    double step = shortest / 64;
+    for (int i = 1; i < times.length; i++) {
+      times[i] = i <= steps ? start + step : end;
+      levels[i] = levelIn(k, times[i]);
+      step *= STEP;
+    }
+    for (int i = 1; i <= steps; i++) {
+      double before = levels[i] - levels[i - 1];
+      double after = levels[i + 1] - levels[i];
+      if (before * after < 0) {
+        double sign = Math.signum(before);
+        times[i] = Roots.maximum(times[i - 1], times[i + 1], t -> sign * levelIn(k, t));
+        levels[i] = levelIn(k, times[i]);
+      }
+    }
+    for (int i = 1; i < times.length; i++) {
+      spans.add(new Span(k, times[i], levels[i]));
+    }
+    return levels[levels.length - 1];
+  }
+
+  private double add(int interval, double end) {
+    double level = levelIn(interval, end);
+    spans.add(new Span(interval, end, level));
+    return level;
+  }
+
+  private double levelIn(int interval, double seconds) {
+    return chain.level(opennessIn(interval, seconds));
+  }
+
+  private double[] opennessIn(int interval, double seconds) {
+    MotionPiece[] here = pieces[interval];
+    for (int j = 0; j < here.length; j++) {
+      openness[j] = here[j].openness(seconds - here[j].start());
+    }
+    return openness;
+  }
+
+  /** The stages that the level follows from. */
+  Chain chain() {
+    return chain;
+  }
+
+  /** The motions of the stages. */
+  List<Motion> motions() {
+    return motions;
+  }
+
+  /** The level before the first strike. */
+  double baseLevel() {
+    return baseLevel;
+  }
+
+  /** The level that is left in the end. */
+  double finalLevel() {
+    return finalLevel;
+  }
+
+  /** The time after which nothing happens any more, in seconds. */
+  double horizonSeconds() {
+    return horizon;
+  }
+
+  /** The corners of all stages, from 0. */
+  double[] corners() {
+    return corners.clone();
+  }
+
+  /** The shortest time constant at work from a corner on, in seconds. */
+  double shortestTimeConstant(int corner) {
+    double shortest = Double.POSITIVE_INFINITY;
+    for (MotionPiece piece : pieces[corner]) {
+      shortest = Math.min(shortest, piece.shortestTimeConstant());
+    }
+    return shortest;
+  }
+
+  /** The ends of the monotone spans, from 0 to the horizon. */
+  double[] monotoneTimes() {
+    double[] times = new double[spans.size() + 1];
+    for (int k = 0; k < spans.size(); k++) {
+      times[k + 1] = spans.get(k).end();
+    }
+    return times;
+  }
+
+  /** The opennesses of all stages at a time; the array is reused by the next call. */
+  double[] opennessAt(double seconds) {
+    if (seconds < 0) {
+      for (int j = 0; j < openness.length; j++) {
+        openness[j] = motions.get(j).restOpenness();
+      }
+      return openness;
+    }
+    int place = Arrays.binarySearch(corners, seconds);
+    return opennessIn(place >= 0 ? place : -place - 2, seconds);
+  }
+
+  /** The level at a time. */
+  double level(double seconds) {
+    return seconds < 0 ? baseLevel : chain.level(opennessAt(seconds));
+  }
+
+  /** The largest level from the strike on. */
+  double top() {
+    return top(0, Double.POSITIVE_INFINITY);
+  }
+
+  /** The largest level between two times; the second may be infinite. */
+  double top(double from, double to) {
+    double top = Math.max(level(from), to < horizon ? level(to) : finalLevel);
+    for (Span span : spans) {
+      if (span.end() > from && span.end() < to) {
+        top = Math.max(top, span.endLevel());
+      }
+    }
+    return top;
+  }
+
+  /** The smallest level between two finite times. */
+  double bottom(double from, double to) {
+    double bottom = Math.min(level(from), level(to));
+    for (Span span : spans) {
+      if (span.end() > from && span.end() < to) {
+        bottom = Math.min(bottom, span.endLevel());
+      }
+    }
+    return bottom;
+  }
+
+  /** The first time from {@code from} on at which the level is at least this. */
+  OptionalDouble firstAtLeast(double wanted, double from) {
+    if (level(from) >= wanted) {
+      return OptionalDouble.of(from);
+    }
+    double start = 0;
+    for (Span span : spans) {
+      if (span.end() > from && span.endLevel() >= wanted) {
+        double begin = Math.max(start, from);
+        return OptionalDouble.of(
+            Roots.between(begin, span.end(), t -> levelIn(span.interval(), t) / wanted - 1));
+      }
+      start = span.end();
+    }
+    return OptionalDouble.empty();
+  }
+
+  /** The last time at which the level falls through this one; absent if it does not stay below. */
+  OptionalDouble lastFall(double wanted) {
+    if (finalLevel >= wanted) {
+      return OptionalDouble.empty();
+    }
+    return lastChange(wanted, true);
+  }
+
+  /** The last time at which the level rises through this one; absent if it does not stay above. */
+  OptionalDouble lastRise(double wanted) {
+    if (finalLevel <= wanted) {
+      return OptionalDouble.empty();
+    }
+    return lastChange(wanted, false);
+  }
+
+  private OptionalDouble lastChange(double wanted, boolean fall) {
+    for (int k = spans.size() - 1; k >= 0; k--) {
+      Span span = spans.get(k);
+      double before = k == 0 ? level(0) : spans.get(k - 1).endLevel();
+      if (fall ? before >= wanted : before <= wanted) {
+        double start = k == 0 ? 0 : spans.get(k - 1).end();
+        return OptionalDouble.of(
+            Roots.between(start, span.end(), inDecibels(span.interval(), wanted)));
+      }
+    }
+    return OptionalDouble.empty();
+  }
+
+  /** ln(h/wanted): a falling level is closer to a line in decibels. */
+  private DoubleUnaryOperator inDecibels(int interval, double wanted) {
+    return t -> Math.log(levelIn(interval, t) / wanted);
+  }
+}
