@@ -48,10 +48,10 @@ public final class ShapePlot {
    * @return safe HTML
    */
   public static String figure(Prediction prediction, Sound sound) {
-    return "<figure class=\"plot-figure\" data-plot-cursor>"
+    return "<figure class=\"plot-figure\" data-plot-cursor><div class=\"plot-frame-box\">"
         + svg(prediction, sound, Width.WIDE)
         + svg(prediction, sound, Width.NARROW)
-        + "<p class=\"plot-readout\" aria-live=\"polite\"></p>"
+        + "</div><p class=\"plot-readout\" aria-live=\"polite\"></p>"
         + "<script type=\"application/json\">"
         + CursorPoints.json(curve(prediction))
         + "</script></figure>";
