@@ -1,0 +1,116 @@
+package thudbook.recipes;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thudbook.equipment.GateStore;
+import thudbook.predictions.Prediction;
+import thudbook.predictions.Predictor;
+import thudbook.predictions.Sound;
+import thudbook.recipes.PredictionStore.Marked;
+import thudbook.recipes.PredictionStore.Remade;
+
+/**
+ * Remakes the predictions that no longer follow from what is stored, in a thread of its own. It
+ * predicts outside any transaction and keeps what it has in batches, so that it neither holds up a
+ * save nor writes over one. When the process is killed the marks stay, and the next start goes on.
+ */
+public final class Repredictions implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Repredictions.class);
+  private static final int BATCH = 100;
+
+  private final PredictionStore store;
+  private final GateStore studio;
+  private final int modelVersion;
+  private final Function<Sound, Prediction> model;
+  private final Thread worker;
+  private volatile boolean stopping;
+
+  /** Remakes what another version of the model than the present one has made. */
+  public Repredictions(PredictionStore store, GateStore studio) {
+    this(store, studio, Predictor.MODEL_VERSION, Predictor::predict);
+  }
+
+  Repredictions(
+      PredictionStore store,
+      GateStore studio,
+      int modelVersion,
+      Function<Sound, Prediction> model) {
+    this.store = store;
+    this.studio = studio;
+    this.modelVersion = modelVersion;
+    this.model = model;
+    this.worker = new Thread(this::remakeAll, "repredictions");
+    worker.setDaemon(true);
+  }
+
+  /** Begins, and returns at once. */
+  public void start() {
+    worker.start();
+  }
+
+  /** Keeps what is ready, leaves the rest marked and waits for the thread to end. */
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      worker.join();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Remakes everything that is marked and returns how many predictions it kept. */
+  int remakeAll() {
+    int marked = store.markOthers(modelVersion);
+    if (marked > 0) {
+      LOG.info("The model has changed: {} predictions are being remade", marked);
+    }
+    int kept = 0;
+    long after = 0;
+    boolean overtaken = false;
+    while (!stopping) {
+      List<Marked> batch = store.marked(after, BATCH);
+      if (batch.isEmpty()) {
+        if (!overtaken) {
+          break;
+        }
+        // A save came between reading and keeping: what it marked is done in another round.
+        overtaken = false;
+        after = 0;
+        continue;
+      }
+      List<Remade> remade = remake(batch);
+      int keptNow = store.keep(remade, modelVersion);
+      overtaken |= keptNow < remade.size();
+      kept += keptNow;
+      after = batch.get(batch.size() - 1).key();
+    }
+    return kept;
+  }
+
+  private List<Remade> remake(List<Marked> batch) {
+    // The gates are read after the marks: a gate that is saved from now on marks its recipes again.
+    GateStore gates = new KnownGates(studio, List.of());
+    List<Remade> remade = new ArrayList<>();
+    for (Marked marked : batch) {
+      if (stopping) {
+        break;
+      }
+      try {
+        remade.add(new Remade(marked.key(), marked.generation(), predict(marked.recipe(), gates)));
+      } catch (RuntimeException e) {
+        // One recipe that can't be computed must not keep the others from being remade.
+        LOG.error("The prediction of {} failed; it stays marked", marked.recipe().slug(), e);
+      }
+    }
+    return remade;
+  }
+
+  private @Nullable Prediction predict(Recipe recipe, GateStore gates) {
+    return Resolution.of(recipe, gates).complete().map(model).orElse(null);
+  }
+}
