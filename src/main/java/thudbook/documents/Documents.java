@@ -1,12 +1,19 @@
 package thudbook.documents;
 
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import thudbook.equipment.Gate;
+import thudbook.equipment.GateStore;
 import thudbook.predictions.Sound;
+import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 
 /** Reads and writes the documents of the notebook, as text and as JSON. */
 public final class Documents {
+  private static final String BOTH_FORMATS = RecipeDocument.FORMAT + " or " + GateDocument.FORMAT;
+
   private Documents() {}
 
   /** What a document turned out to be. */
@@ -37,44 +44,121 @@ public final class Documents {
    * @throws thudbook.quantities.Refusal with all faults of the document
    */
   public static Read read(byte[] bytes, Identity identity) {
-    throw new UnsupportedOperationException("not built yet");
+    FrontMatter parts = FrontMatter.of(bytes);
+    YamlTree.Parsed parsed = YamlTree.read(parts.yaml(), FrontMatter.FIRST_LINE);
+    Faults faults = new Faults();
+    Fields fields = Fields.of(parsed.tree(), faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    String format = Names.format(fields, BOTH_FORMATS, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    String text = Notes.checked(parts.notes(), new Place(parts.notesLine(), "/notes"), faults);
+    Noun noun =
+        RecipeDocument.FORMAT.equals(format)
+            ? recipe(fields, text, identity, faults)
+            : gate(fields, text, identity, faults);
+    List<String> notes = new ArrayList<>(faults.notes());
+    if (parsed.comments() > 0) {
+      notes.add(
+          parsed.comments() == 1
+              ? "1 comment was dropped"
+              : parsed.comments() + " comments were dropped");
+    }
+    return new Read(noun, notes);
   }
 
-  /** The canonical text of a recipe. */
+  /** The canonical text of a recipe: two recipes are the same if and only if theirs are equal. */
   public static String write(Recipe recipe) {
-    throw new UnsupportedOperationException("not built yet");
+    return document(RecipeDocument.write(recipe, null), recipe.notes());
   }
 
-  /** The canonical text of a gate. */
+  /** The canonical text of a gate: two gates are the same if and only if theirs are equal. */
   public static String write(Gate gate) {
-    throw new UnsupportedOperationException("not built yet");
+    return document(GateDocument.write(gate, null), gate.notes());
+  }
+
+  private static String document(Draft.Mapping frontMatter, String notes) {
+    String text = Notes.kept(notes);
+    String fence = FrontMatter.FENCE + "\n";
+    return fence + YamlPrint.of(frontMatter) + fence + text + (text.isEmpty() ? "" : "\n");
   }
 
   /** A recipe as JSON: the documents' keys with plain SI numbers, and {@code notes}. */
   public static String json(Recipe recipe) {
-    throw new UnsupportedOperationException("not built yet");
+    return JsonPrint.of(RecipeDocument.write(recipe, Notes.key(recipe.notes())));
   }
 
-  /** A gate as JSON. */
+  /** A gate as JSON: the documents' keys with plain SI numbers, and {@code notes}. */
   public static String json(Gate gate) {
-    throw new UnsupportedOperationException("not built yet");
+    return JsonPrint.of(GateDocument.write(gate, Notes.key(gate.notes())));
   }
 
-  /** Reads a recipe from JSON. */
+  /**
+   * Reads a recipe from JSON. The key {@code thudbook} may be absent.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it
+   */
   public static Recipe recipeFromJson(byte[] json, Identity identity) {
-    throw new UnsupportedOperationException("not built yet");
+    Faults faults = new Faults();
+    Fields fields = fieldsOfJson(json, RecipeDocument.FORMAT, faults);
+    String notes = Notes.read(fields, faults);
+    Recipe recipe = recipe(fields, notes, identity, faults).recipe();
+    refuseTooLong(write(recipe));
+    return recipe;
   }
 
-  /** Reads a gate from JSON. */
+  /**
+   * Reads a gate from JSON. The key {@code thudbook} may be absent.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it
+   */
   public static Gate gateFromJson(byte[] json, Identity identity) {
-    throw new UnsupportedOperationException("not built yet");
+    Faults faults = new Faults();
+    Fields fields = fieldsOfJson(json, GateDocument.FORMAT, faults);
+    String notes = Notes.read(fields, faults);
+    Gate gate = gate(fields, notes, identity, faults).gate();
+    refuseTooLong(write(gate));
+    return gate;
   }
 
   /**
    * Reads the body of a prediction: {@code {source, envelope, strikes?, stages, output?}}, stages
-   * with gate and channel or with an inline channel.
+   * with gate and channel or with an inline channel. The envelope may be absent if every stage has
+   * its own.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it
    */
-  public static Sound soundFromJson(byte[] json, thudbook.equipment.GateStore gates) {
-    throw new UnsupportedOperationException("not built yet");
+  public static Sound soundFromJson(byte[] json, GateStore gates) {
+    return new PredictionBody(gates).read(JsonTree.read(json));
+  }
+
+  private static Fields fieldsOfJson(byte[] json, String format, Faults faults) {
+    Fields fields = Fields.of(JsonTree.read(json), faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    if (fields.get("thudbook") != null) {
+      String found = Names.format(fields, format, faults);
+      if (found != null && !found.equals(format)) {
+        faults.add(fields.placeOf("thudbook"), "unknown-format", found, format);
+      }
+      faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    }
+    return fields;
+  }
+
+  private static ARecipe recipe(Fields fields, String notes, Identity identity, Faults faults) {
+    Recipe recipe = RecipeDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return new ARecipe(Objects.requireNonNull(recipe));
+  }
+
+  private static AGate gate(Fields fields, String notes, Identity identity, Faults faults) {
+    Gate gate = GateDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return new AGate(Objects.requireNonNull(gate));
+  }
+
+  private static void refuseTooLong(String text) {
+    if (text.getBytes(StandardCharsets.UTF_8).length > Utf8.LONGEST) {
+      throw Utf8.tooLong();
+    }
   }
 }

@@ -1,0 +1,20 @@
+package thudbook.documents;
+
+import org.jspecify.annotations.Nullable;
+import thudbook.quantities.Dimension;
+
+/** The rule for times in lists: the first is 0, and they rise. */
+final class Moments {
+  private Moments() {}
+
+  static void check(Place place, double seconds, @Nullable Double previous, Faults faults) {
+    String found = Dimension.TIME.write(seconds);
+    if (previous == null) {
+      if (seconds != 0) {
+        faults.add(place, "not-at-zero", found, "0 ms, for the first time is 0");
+      }
+    } else if (seconds <= previous) {
+      faults.add(place, "not-rising", found, "a time after " + Dimension.TIME.write(previous));
+    }
+  }
+}

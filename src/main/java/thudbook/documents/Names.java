@@ -1,0 +1,98 @@
+package thudbook.documents;
+
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** What identifies documents: format, id, slug, and references to others. */
+final class Names {
+  private static final Pattern UUID_FORM =
+      Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
+  private static final Pattern FORMAT = Pattern.compile("([a-z]{1,20})/([0-9]{1,4})");
+  private static final String ID_EXPECTED =
+      "an id such as 5f0c1d1e-8f0a-4b39-9a55-1f6f6a1c7d02, or no id";
+  private static final String SLUG_EXPECTED =
+      "a slug of at most 80 lower-case letters, digits and single hyphens, such as tide-kick";
+
+  private Names() {}
+
+  /** The formats that this version reads. */
+  private static final Set<String> FORMATS = Set.of("recipe/1", "gate/1");
+
+  /**
+   * The format of a document; null, with a fault, if it is none of ours.
+   *
+   * @param expected the formats that may stand here, in words
+   */
+  static @Nullable String format(Fields fields, String expected, Faults faults) {
+    Tree tree = fields.need("thudbook", expected);
+    if (tree == null) {
+      return null;
+    }
+    String text = tree instanceof Tree.Text written ? written.text().strip() : "";
+    if (FORMATS.contains(text)) {
+      return text;
+    }
+    Matcher matcher = FORMAT.matcher(text);
+    boolean ours = matcher.matches() && FORMATS.contains(matcher.group(1) + "/1");
+    if (ours && Integer.parseInt(matcher.group(2)) > 1) {
+      faults.say(
+          tree.place(),
+          "newer-format",
+          text,
+          expected,
+          "found "
+              + text
+              + ", which a newer Thudbook wrote and a newer one is needed to read;"
+              + " this one reads "
+              + expected);
+    } else {
+      faults.add(tree, "unknown-format", expected);
+    }
+    return null;
+  }
+
+  /** The id, if there is one. */
+  static @Nullable UUID id(Fields fields, Faults faults) {
+    Tree tree = fields.get("id");
+    if (tree == null) {
+      return null;
+    }
+    String text = tree instanceof Tree.Text written ? written.text().strip() : "";
+    if (UUID_FORM.matcher(text).matches()) {
+      return UUID.fromString(text);
+    }
+    faults.add(tree, "not-an-id", ID_EXPECTED);
+    return null;
+  }
+
+  /** The slug, if there is one. */
+  static @Nullable String slug(Fields fields, Faults faults) {
+    Tree tree = fields.get("slug");
+    if (tree == null) {
+      return null;
+    }
+    String text = tree instanceof Tree.Text written ? written.text().strip() : "";
+    if (Texts.isSlug(text) && !UUID_FORM.matcher(text).matches()) {
+      return text;
+    }
+    faults.add(tree, "not-a-slug", SLUG_EXPECTED);
+    return null;
+  }
+
+  /** The slug or id of another document, if there is one. */
+  static @Nullable String reference(Fields fields, String key, String expected, Faults faults) {
+    Tree tree = fields.get(key);
+    if (tree == null) {
+      return null;
+    }
+    String text = tree instanceof Tree.Text written ? written.text().strip() : "";
+    if (Texts.isSlug(text)) {
+      return text;
+    }
+    faults.add(tree, "not-a-slug", expected);
+    return null;
+  }
+}

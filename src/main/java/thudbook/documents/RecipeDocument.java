@@ -1,0 +1,170 @@
+package thudbook.documents;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import thudbook.envelopes.Strikes;
+import thudbook.quantities.Dimension;
+import thudbook.recipes.EnvelopeEntry;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.SourceEntry;
+import thudbook.recipes.StageEntry;
+
+/** A recipe document. */
+final class RecipeDocument {
+  static final String FORMAT = "recipe/1";
+
+  private RecipeDocument() {}
+
+  /**
+   * Reads the keys of a recipe, all but {@code thudbook}.
+   *
+   * @return null if anything is wrong with it
+   */
+  static @Nullable Recipe read(Fields fields, String notes, Identity identity, Faults faults) {
+    int before = faults.count();
+    UUID id = Names.id(fields, faults);
+    String slug = Names.slug(fields, faults);
+    String title = fields.needLine("title", Limits.TITLE);
+    List<String> tags = lines(fields, "tags", Limits.TAGS, Limits.TAG, faults);
+    String by = fields.line("by", Limits.NAME);
+    Tree made = fields.get("made");
+    LocalDate date = made == null ? null : Dates.read(made, faults);
+    String parent = Names.reference(fields, "derivedFrom", "the slug or id of a recipe", faults);
+    String heard = fields.line("heard", Limits.SENTENCE);
+    Integer rating = fields.whole("rating", 1, 5);
+    Tree source = fields.get("source");
+    SourceEntry sourceEntry = source == null ? null : SourcePart.read(source, faults);
+    EnvelopeEntry envelope = StagePart.envelope(fields, faults);
+    Tree strikes = fields.get("strikes");
+    Strikes struck = strikes == null ? null : StrikesPart.read(strikes, faults);
+    List<StageEntry> stages = new ArrayList<>();
+    for (Tree stage : fields.items("stages", Limits.STAGES)) {
+      stages.add(StagePart.read(stage, faults));
+    }
+    if (struck != null) {
+      refuseStruckRecording(fields, envelope, stages, faults);
+    }
+    Double coupling = coupling(fields, faults);
+    List<Recipe.Connection> connections = PatchPart.connections(fields, faults);
+    List<Recipe.Setting> settings = PatchPart.settings(fields, faults);
+    List<Recipe.Mix> mix = PatchPart.mix(fields, faults);
+    List<Recipe.After> after = PatchPart.after(fields, faults);
+    List<Recipe.Photo> photos = PatchPart.photos(fields, faults);
+    String room = fields.line("room", Limits.SENTENCE);
+    List<String> with = lines(fields, "with", Limits.ROWS, Limits.NAME, faults);
+    fields.done();
+    if (title == null || faults.count() > before) {
+      return null;
+    }
+    return new Recipe(
+        id == null ? identity.newId() : id,
+        slug == null ? identity.slugFor(title) : slug,
+        title,
+        tags,
+        by,
+        date,
+        parent,
+        heard,
+        rating,
+        sourceEntry,
+        envelope,
+        struck,
+        stages,
+        coupling,
+        connections,
+        settings,
+        mix,
+        after,
+        photos,
+        room,
+        with,
+        notes);
+  }
+
+  /** A list of words; blank ones are as good as not written. */
+  private static List<String> lines(
+      Fields fields, String key, int most, int longest, Faults faults) {
+    List<String> lines = new ArrayList<>();
+    for (Tree item : fields.items(key, most)) {
+      String line = Values.line(item, longest, faults);
+      if (line != null) {
+        lines.add(line);
+      }
+    }
+    return lines;
+  }
+
+  /** The coupling of {@code output}, if it is there. */
+  static @Nullable Double coupling(Fields fields, Faults faults) {
+    Tree tree = fields.get("output");
+    if (tree == null) {
+      return null;
+    }
+    Fields output = Fields.of(tree, faults);
+    Double coupling = output.quantity("coupling", Limits.COUPLING);
+    output.done();
+    return coupling;
+  }
+
+  static void refuseStruckRecording(
+      Fields fields, @Nullable EnvelopeEntry envelope, List<StageEntry> stages, Faults faults) {
+    boolean recorded =
+        stages.isEmpty()
+            ? envelope instanceof EnvelopeEntry.Recorded
+            : stages.stream()
+                .map(stage -> stage.envelope() == null ? envelope : stage.envelope())
+                .anyMatch(EnvelopeEntry.Recorded.class::isInstance);
+    if (recorded) {
+      faults.say(
+          fields.placeOf("strikes"),
+          "recorded-struck",
+          "strikes",
+          "no strikes",
+          "a recorded control voltage can't be struck again, leave strikes out");
+    }
+  }
+
+  static Draft.Mapping write(Recipe recipe, Draft.@Nullable Keys notes) {
+    SourceEntry source = recipe.source();
+    EnvelopeEntry envelope = recipe.envelope();
+    Strikes strikes = recipe.strikes();
+    LocalDate made = recipe.made();
+    Double coupling = recipe.couplingHertz();
+    Draft.Keys keys =
+        Draft.keys()
+            .token("thudbook", FORMAT)
+            .token("id", recipe.id().toString())
+            .words("slug", recipe.slug())
+            .words("title", recipe.title())
+            .put("tags", words(recipe.tags()))
+            .words("by", recipe.by())
+            .words("made", made == null ? null : made.toString())
+            .words("derivedFrom", recipe.derivedFrom())
+            .words("heard", recipe.heard())
+            .whole("rating", recipe.rating())
+            .put("source", source == null ? null : SourcePart.write(source))
+            .put("envelope", envelope == null ? null : EnvelopePart.write(envelope))
+            .put("strikes", strikes == null ? null : StrikesPart.write(strikes))
+            .put(
+                "stages",
+                recipe.stages().isEmpty()
+                    ? null
+                    : Draft.lines(recipe.stages().stream().map(StagePart::write).toList()))
+            .put(
+                "output",
+                coupling == null
+                    ? null
+                    : Draft.keys().quantity("coupling", coupling, Dimension.FREQUENCY).inline())
+            .all(PatchPart.write(recipe))
+            .words("room", recipe.room())
+            .put("with", words(recipe.with()));
+    return (notes == null ? keys : keys.all(notes)).lines();
+  }
+
+  private static @Nullable Draft words(List<String> words) {
+    return words.isEmpty() ? null : Draft.inline(words.stream().map(Draft.Words::new).toList());
+  }
+}

@@ -1,0 +1,198 @@
+package thudbook.documents;
+
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.comments.CommentType;
+import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
+import org.snakeyaml.engine.v2.events.CommentEvent;
+import org.snakeyaml.engine.v2.events.DocumentStartEvent;
+import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.events.MappingEndEvent;
+import org.snakeyaml.engine.v2.events.MappingStartEvent;
+import org.snakeyaml.engine.v2.events.NodeEvent;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
+import org.snakeyaml.engine.v2.events.SequenceEndEvent;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import thudbook.quantities.Refusal;
+
+/**
+ * YAML as a tree. It is built from the parser's events, because they come one at a time: depth,
+ * number, anchors, aliases and tags are refused before they can cost anything. Scalars stay text
+ * whatever they look like.
+ */
+final class YamlTree {
+  private static final int DEEPEST = 16;
+  private static final int MOST_EVENTS = 80_000;
+
+  private final Iterator<Event> events;
+  private final int lineOffset;
+  private final Faults faults;
+  private int comments;
+  private int count;
+
+  private YamlTree(String yaml, int lineOffset, Faults faults) {
+    LoadSettings settings = LoadSettings.builder().setParseComments(true).build();
+    this.events = new Parse(settings).parseString(yaml).iterator();
+    this.lineOffset = lineOffset;
+    this.faults = faults;
+  }
+
+  /**
+   * A tree, and how many comments it does not hold.
+   *
+   * @param tree the whole document
+   */
+  record Parsed(Tree tree, int comments) {}
+
+  /**
+   * Reads one YAML document.
+   *
+   * @param firstLine the line of the file in which it begins
+   * @throws Refusal if it is not YAML or has what we do not take
+   */
+  static Parsed read(String yaml, int firstLine) {
+    Faults faults = new Faults();
+    YamlTree reader = new YamlTree(yaml, firstLine, faults);
+    Tree tree;
+    try {
+      tree = reader.document();
+    } catch (MarkedYamlEngineException e) {
+      int line = e.getProblemMark().map(Mark::getLine).orElse(0) + firstLine;
+      throw malformed(new Place(line, ""), e.getProblem());
+    } catch (YamlEngineException e) {
+      throw malformed(new Place(firstLine, ""), "it can't be read");
+    }
+    faults.refuseIfAny(Refusal.Kind.MALFORMED);
+    return new Parsed(tree, reader.comments);
+  }
+
+  private static Refusal malformed(Place place, String problem) {
+    Faults faults = new Faults();
+    faults.say(place, "not-yaml", "", "YAML", "this is not YAML: " + problem);
+    return faults.refusal(Refusal.Kind.MALFORMED);
+  }
+
+  private Tree document() {
+    Place whole = new Place(lineOffset, "");
+    Tree tree = new Tree.Nothing(whole);
+    boolean read = false;
+    while (events.hasNext()) {
+      Event event = next();
+      if (event instanceof DocumentStartEvent start) {
+        if (read || start.getSpecVersion().isPresent() || !start.getTags().isEmpty()) {
+          faults.say(
+              whole.at(line(event)),
+              "second-document",
+              "",
+              "one document",
+              "one document without directives is expected between the lines of hyphens");
+          return tree;
+        }
+      } else if (event instanceof NodeEvent) {
+        tree = node(event, whole.at(line(event)), 1);
+        read = true;
+      }
+    }
+    return tree;
+  }
+
+  private Tree node(Event event, Place place, int depth) {
+    refuseSharing(event, place);
+    if (event instanceof ScalarEvent scalar) {
+      return scalar.isPlain() && scalar.getValue().isEmpty()
+          ? new Tree.Nothing(place)
+          : new Tree.Text(place, scalar.getValue());
+    }
+    if (event instanceof AliasEvent) {
+      return new Tree.Nothing(place);
+    }
+    if (depth > DEEPEST) {
+      faults.say(
+          place.inWhole(),
+          "too-deep",
+          "",
+          "at most " + DEEPEST + " levels",
+          "lists and keys go more than " + DEEPEST + " levels deep here");
+      throw faults.refusal(Refusal.Kind.MALFORMED);
+    }
+    return event instanceof MappingStartEvent ? mapping(place, depth) : sequence(place, depth);
+  }
+
+  private Tree mapping(Place place, int depth) {
+    Map<String, Tree> entries = new LinkedHashMap<>();
+    for (Event event = next(); !(event instanceof MappingEndEvent); event = next()) {
+      if (!(event instanceof ScalarEvent key)) {
+        faults.say(place.at(line(event)), "key-not-a-word", "", "a word", "a key must be a word");
+        throw faults.refusal(Refusal.Kind.MALFORMED);
+      }
+      Place at = place.key(key.getValue(), line(event));
+      refuseSharing(event, at);
+      Tree value = node(next(), at, depth + 1);
+      if (entries.putIfAbsent(key.getValue(), value) != null) {
+        faults.say(at, "duplicate-key", key.getValue(), "each key once", "this key is here twice");
+      }
+    }
+    return new Tree.Mapping(place, entries);
+  }
+
+  private Tree sequence(Place place, int depth) {
+    List<Tree> items = new ArrayList<>();
+    for (Event event = next(); !(event instanceof SequenceEndEvent); event = next()) {
+      items.add(node(event, place.item(items.size(), line(event)), depth + 1));
+    }
+    return new Tree.Sequence(place, items);
+  }
+
+  private void refuseSharing(Event event, Place place) {
+    if (event instanceof AliasEvent) {
+      faults.say(place, "alias", "*", "the value itself", "aliases (*) are not taken");
+    } else if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {
+      faults.say(place, "anchor", "&", "the value itself", "anchors (&) are not taken");
+    }
+    Optional<String> tag = Optional.empty();
+    if (event instanceof ScalarEvent scalar) {
+      tag = scalar.getTag();
+    } else if (event instanceof CollectionStartEvent start) {
+      tag = start.getTag();
+    }
+    if (tag.isPresent()) {
+      faults.say(place, "tag", "!", "the value itself", "tags (!) are not taken");
+    }
+  }
+
+  private int line(Event event) {
+    return event.getStartMark().map(Mark::getLine).orElse(0) + lineOffset;
+  }
+
+  /** The next event that is no comment. */
+  private Event next() {
+    while (true) {
+      Event event = events.next();
+      count++;
+      if (count > MOST_EVENTS) {
+        faults.say(
+            new Place(line(event), ""),
+            "too-many-values",
+            "",
+            "fewer values",
+            "the document has too many values");
+        throw faults.refusal(Refusal.Kind.MALFORMED);
+      }
+      if (!(event instanceof CommentEvent comment)) {
+        return event;
+      }
+      if (comment.getCommentType() != CommentType.BLANK_LINE) {
+        comments++;
+      }
+    }
+  }
+}
