@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import thudbook.predictions.Metric;
 
 /**
@@ -25,6 +26,11 @@ final class Reading {
   /** A predicted metric, or a dash where it does not exist. */
   static String of(Metric metric, OptionalDouble value) {
     return value.isEmpty() ? ReadableNumbers.ABSENT : of(metric, value.getAsDouble());
+  }
+
+  /** A predicted number with the unit of a metric, or a dash for null. */
+  static String of(Metric metric, @Nullable Double value) {
+    return value == null ? ReadableNumbers.ABSENT : of(metric, value.doubleValue());
   }
 
   /** A predicted metric in the unit that suits its size. */

@@ -1,0 +1,58 @@
+package thudbook.pages;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import thudbook.equipment.Gate;
+import thudbook.predictions.Metric;
+import thudbook.predictions.Metrics;
+
+/** What to be careful about, where it matters. The help says more. */
+public final class Cautions {
+  /** From this thump on, in volts, the speaker path deserves a look. Common practice, no source. */
+  static final double LARGE_THUMP_VOLTS = 0.5;
+
+  private Cautions() {}
+
+  /** A caution in a few words, and what to do about it. */
+  public record Caution(String title, String text) {}
+
+  /** The cautions of a predicted sound. */
+  static List<Caution> of(Metrics metrics) {
+    List<Caution> cautions = new ArrayList<>();
+    OptionalDouble thump = metrics.get(Metric.THUMP_PEAK);
+    if (thump.isPresent() && thump.getAsDouble() > LARGE_THUMP_VOLTS) {
+      cautions.add(
+          new Caution(
+              "Large thump",
+              "Under the sound rides an offset of "
+                  + ReadableNumbers.volts(thump.getAsDouble())
+                  + " that a loudspeaker may not show and still has to swallow. Check the speaker"
+                  + " path: a coupling high-pass between the rack and the amplifier, and monitors"
+                  + " down before the first strike and before any sweep."));
+    }
+    OptionalDouble clipped = metrics.get(Metric.CLIPPED_SHARE);
+    if (clipped.isPresent() && clipped.getAsDouble() > 0) {
+      cautions.add(
+          new Caution(
+              "Clips",
+              "Tone and offset together reach an output rail. Clipped peaks are harder on tweeters"
+                  + " and ears than the level shows."));
+    }
+    return List.copyOf(cautions);
+  }
+
+  /** The cautions of a gate. */
+  static List<Caution> of(Gate gate) {
+    return switch (gate.caution()) {
+      case NONE -> List.of();
+      case TUBE ->
+          List.of(
+              new Caution(
+                  "Tubes in " + gate.title(),
+                  "High voltage and hot glass, also for a while after switching off. Leave covers"
+                      + " on; work inside is for qualified people only and follows your local"
+                      + " electrical codes."));
+    };
+  }
+}

@@ -1,0 +1,31 @@
+package thudbook.pages;
+
+import java.util.List;
+import thudbook.equipment.Gate;
+import thudbook.equipment.GateStore;
+import thudbook.recipes.RecipeStore;
+
+/**
+ * A gate as a page to read.
+ *
+ * @param notes safe HTML
+ * @param uses the recipes that are played through it
+ */
+public record GateSheet(
+    Gate gate,
+    List<ChannelView> channels,
+    List<Cautions.Caution> cautions,
+    String notes,
+    List<RecipeStore.Use> uses) {
+
+  /** The page of a gate. */
+  static GateSheet of(GateStore.Stored stored, RecipeStore recipes) {
+    Gate gate = stored.gate();
+    return new GateSheet(
+        gate,
+        gate.channels().stream().map(ChannelView::of).toList(),
+        Cautions.of(gate),
+        Notes.html(gate.notes()),
+        recipes.using(gate.id()));
+  }
+}
