@@ -21,7 +21,7 @@ public record Format(
     double right,
     boolean stacked) {
   /** For pages from about 45 rem, and for paper. */
-  public static final Format WIDE = new Format("plot-wide", 880, 370, 13, 46, 128, false);
+  public static final Format WIDE = new Format("plot-wide", 880, 370, 13, 46, 140, false);
 
   /** For phones, 320 to 390 pixels wide. */
   public static final Format NARROW = new Format("plot-narrow", 320, 330, 12, 32, 0, true);

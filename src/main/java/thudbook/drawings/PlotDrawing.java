@@ -60,10 +60,16 @@ public final class PlotDrawing {
         "y",
         line * 0.8);
     band.draw(svg, line, boxes.get(0));
+    // Lines of moments lie below the panels, so that labels of the panels stay clear of them.
+    for (Moment moment : plot.moments()) {
+      for (Box box : boxes) {
+        svg.line("plot-moment", x(moment.at()), box.top(), x(moment.at()), box.bottom());
+      }
+    }
     for (int i = 0; i < boxes.size(); i++) {
       new PanelDrawing(plot.panels().get(i), plot.x(), boxes.get(i), format).draw(svg);
     }
-    moments(boxes);
+    momentLabels(boxes);
     strikes(bottom);
     timeAxis(bottom);
     cursor(boxes);
@@ -95,8 +101,8 @@ public final class PlotDrawing {
     svg.text("title", plot.title()).text("desc", plot.description());
   }
 
-  /** Lines at moments, with their labels in the row above the last panel, beside its title. */
-  private void moments(List<Box> boxes) {
+  /** The labels of moments, in the row above the last panel, beside its title. */
+  private void momentLabels(List<Box> boxes) {
     int last = boxes.size() - 1;
     double baseline = boxes.get(last).top() - line * 0.45;
     double free = 0;
@@ -115,9 +121,6 @@ public final class PlotDrawing {
     double[] starts = Spread.starts(centers, widths, format.text() / 2, free, format.width());
     for (int i = 0; i < count; i++) {
       double down = boxes.get(last).top();
-      for (Box box : boxes) {
-        svg.line("plot-moment", centers[i], box.top(), centers[i], box.bottom());
-      }
       double middle = starts[i] + widths[i] / 2;
       svg.line("plot-leader", middle, baseline + format.text() * 0.25, centers[i], down);
       svg.text(
@@ -167,7 +170,7 @@ public final class PlotDrawing {
         }
       }
     }
-    String title = plot.x().title() + (plot.strikes().isEmpty() ? "" : "  ▲ strike");
+    String title = plot.x().title() + (plot.strikes().isEmpty() ? "" : " \u00a0 ▲ strike");
     svg.text("text", title, "class", "plot-title", "x", left, "y", baseline + line * 1.15);
   }
 

@@ -17,13 +17,29 @@ import thudbook.predictions.CurvePoint;
  * do not exist as null. Thinned so that straight lines stay within what a read-out shows.
  */
 final class CursorPoints {
+  /** Enough for what is shown, which is three digits. */
   private static final MathContext DIGITS = new MathContext(4);
+
+  /** Times keep what a strike late in a train needs to be told apart from its neighbours. */
+  private static final MathContext TIME_DIGITS = new MathContext(7);
+
+  /** Long trains are told more roughly rather than with more points than this. */
+  private static final int MOST = 600;
 
   private CursorPoints() {}
 
   /** JSON of numbers only, so that nothing in it can end the element that it stands in. */
   static String json(Curve curve) {
-    List<CurvePoint> points = thinned(curve.points());
+    double tolerance = 1;
+    List<CurvePoint> points = thinned(curve.points(), tolerance);
+    while (points.size() > MOST && tolerance < 100) {
+      tolerance *= 2;
+      points = thinned(curve.points(), tolerance);
+    }
+    return json(points);
+  }
+
+  private static String json(List<CurvePoint> points) {
     StringJoiner stages = new StringJoiner(",");
     for (int i = 0; i < points.get(0).stages().size(); i++) {
       int stage = i;
@@ -37,7 +53,7 @@ final class CursorPoints {
               + "}");
     }
     return "{\"seconds\":"
-        + list(points, CurvePoint::seconds)
+        + list(points, CurvePoint::seconds, TIME_DIGITS)
         + ",\"level\":"
         + list(points, CurvePoint::outputDb)
         + ",\"brightness\":"
@@ -48,21 +64,26 @@ final class CursorPoints {
   }
 
   private static String list(List<CurvePoint> points, ToDoubleFunction<CurvePoint> value) {
+    return list(points, value, DIGITS);
+  }
+
+  private static String list(
+      List<CurvePoint> points, ToDoubleFunction<CurvePoint> value, MathContext digits) {
     StringJoiner list = new StringJoiner(",", "[", "]");
     for (CurvePoint point : points) {
-      list.add(number(value.applyAsDouble(point)));
+      list.add(number(value.applyAsDouble(point), digits));
     }
     return list.toString();
   }
 
-  private static String number(double value) {
+  private static String number(double value, MathContext digits) {
     return Double.isFinite(value)
-        ? new BigDecimal(value).round(DIGITS).stripTrailingZeros().toString()
+        ? new BigDecimal(value).round(digits).stripTrailingZeros().toString()
         : "null";
   }
 
-  /** As few points as keep every value within its step of reading (Ramer's method). */
-  private static List<CurvePoint> thinned(List<CurvePoint> points) {
+  /** As few points as keep every value within so many steps of reading (Ramer's method). */
+  private static List<CurvePoint> thinned(List<CurvePoint> points, double tolerance) {
     BitSet kept = new BitSet(points.size());
     kept.set(0);
     kept.set(points.size() - 1);
@@ -71,7 +92,7 @@ final class CursorPoints {
     while (!open.isEmpty()) {
       int[] span = open.pop();
       int farthest = -1;
-      double most = 1;
+      double most = tolerance;
       Curve chord = new Curve(List.of(points.get(span[0]), points.get(span[1])), 0);
       for (int i = span[0] + 1; i < span[1]; i++) {
         double steps = steps(points.get(i), CurveReading.at(chord, points.get(i).seconds()));

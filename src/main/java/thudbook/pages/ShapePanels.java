@@ -119,7 +119,7 @@ final class ShapePanels {
     }
     values.forEach(
         (at, of) -> {
-          String which = of.size() == stages ? "" : " " + joined(of);
+          String which = of.size() == stages ? "" : " " + joined(of) + ":";
           guides.add(new Guide(at, name + which + " " + ReadableNumbers.volts(at), kind));
         });
   }

@@ -15,23 +15,27 @@ import thudbook.predictions.Sound;
  * The parts of a strike on the time axis, from its metrics: dead time (strike to threshold), attack
  * (10 % to 90 %), hold (above 90 %), letting go (end of the hold to −20 dB) and tail (from there to
  * −60 dB). Parts that do not exist for a sound are left out. Metrics are of the lone strike from
- * rest; in a train only what is over before the second strike is marked.
+ * rest, so nothing of them is marked on a train; there, the strikes are what happens.
  */
 final class ShapeParts {
   private final Metrics metrics;
   private final double end;
-  private final double limit;
+
+  /** The strikes of a train; empty: there is one. */
+  private final List<Double> train;
 
   ShapeParts(Prediction prediction, Sound sound, Curve curve) {
     metrics = prediction.metrics();
     end = curve.points().get(curve.points().size() - 1).seconds();
-    List<Double> strikes = sound.strikes() == null ? List.of() : sound.strikes().seconds();
-    limit = strikes.size() > 1 ? strikes.get(1) : Double.POSITIVE_INFINITY;
+    train = ShapePlot.train(sound);
   }
 
   /** The parts, in order. */
   List<Part> parts() {
     List<Part> parts = new ArrayList<>();
+    if (!train.isEmpty()) {
+      return parts;
+    }
     double dead = metrics.get(Metric.DEAD_TIME).orElse(0);
     if (dead > 0) {
       parts.add(part(0, dead, 1, "dead time", Metric.DEAD_TIME, ""));
@@ -49,7 +53,7 @@ final class ShapeParts {
       parts.add(part(start, held, 3, "hold", Metric.HOLD, ""));
       falling(held, parts);
     }
-    return parts.stream().filter(part -> part.to() <= limit).toList();
+    return parts;
   }
 
   private void falling(double held, List<Part> parts) {
@@ -83,10 +87,10 @@ final class ShapeParts {
         : OptionalDouble.empty();
   }
 
-  /** The moment in which the low-pass gate lets go, if it does before a second strike. */
+  /** The moment in which the low-pass gate lets go, if it does. */
   List<Moment> moments() {
     OptionalDouble letGo = metrics.get(Metric.LET_GO);
-    return letGo.isPresent() && letGo.getAsDouble() < limit && letGo.getAsDouble() <= end
+    return train.isEmpty() && letGo.isPresent() && letGo.getAsDouble() <= end
         ? List.of(
             new Moment(
                 letGo.getAsDouble(), "lets go " + ReadableNumbers.seconds(letGo.getAsDouble())))
@@ -96,6 +100,12 @@ final class ShapeParts {
   /** What happens when, for the table: names of times. */
   List<Moment> events() {
     List<Moment> events = new ArrayList<>();
+    for (int k = 0; k < train.size(); k++) {
+      add(events, train.get(k), "strike " + (k + 1));
+    }
+    if (!train.isEmpty()) {
+      return events;
+    }
     events.add(new Moment(0, "strike"));
     metrics.get(Metric.PEAK_TIME).ifPresent(at -> add(events, at, "peak"));
     metrics.get(Metric.LET_GO).ifPresent(at -> add(events, at, "lets go"));
@@ -116,7 +126,7 @@ final class ShapeParts {
   }
 
   private void add(List<Moment> events, double at, String name) {
-    if (at < limit && at <= end) {
+    if (at <= end) {
       events.add(new Moment(at, name));
     }
   }

@@ -8,9 +8,11 @@ import thudbook.drawings.Plot;
 import thudbook.drawings.PlotDrawing;
 import thudbook.drawings.Scale;
 import thudbook.envelopes.Envelope;
+import thudbook.envelopes.Strikes;
 import thudbook.predictions.Curve;
 import thudbook.predictions.CurvePoint;
 import thudbook.predictions.Prediction;
+import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
 
 /**
@@ -58,6 +60,33 @@ public final class ShapePlot {
   }
 
   /**
+   * All figures of a sound: of one strike from rest, with its parts; of a train then also as it is
+   * struck.
+   *
+   * @param prediction with its curve
+   */
+  public static List<Figure> figures(Prediction prediction, Sound sound) {
+    if (train(sound).isEmpty()) {
+      return List.of(new Figure("", figure(prediction, sound), table(prediction, sound)));
+    }
+    Sound lone =
+        new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
+    Prediction one = Predictor.predictWithCurve(lone);
+    return List.of(
+        new Figure("One strike from rest", figure(one, lone), table(one, lone)),
+        new Figure(
+            train(sound).size() + " strikes", figure(prediction, sound), table(prediction, sound)));
+  }
+
+  /**
+   * A figure and its numbers.
+   *
+   * @param caption empty where there is only one
+   * @param html safe
+   */
+  public record Figure(String caption, String html, DataTable table) {}
+
+  /**
    * The plot alone.
    *
    * @param prediction with its curve
@@ -73,10 +102,6 @@ public final class ShapePlot {
         List.of(
             ShapePanels.level(prediction, curve, from),
             ShapePanels.controlVoltage(sound, curve, from));
-    List<Double> strikes =
-        sound.strikes() == null || sound.strikes().seconds().size() < 2
-            ? List.of()
-            : sound.strikes().seconds();
     Plot plot =
         new Plot(
             "Predicted shape",
@@ -85,7 +110,7 @@ public final class ShapePlot {
             panels,
             parts.parts(),
             parts.moments(),
-            strikes);
+            train(sound));
     return PlotDrawing.svg(plot, narrow ? Format.NARROW : Format.WIDE);
   }
 
@@ -96,6 +121,12 @@ public final class ShapePlot {
    */
   public static DataTable table(Prediction prediction, Sound sound) {
     return ShapeTable.of(prediction, sound, curve(prediction));
+  }
+
+  /** The times of a train in seconds; empty for one strike. */
+  static List<Double> train(Sound sound) {
+    Strikes strikes = sound.strikes();
+    return strikes == null || strikes.seconds().size() < 2 ? List.of() : strikes.seconds();
   }
 
   private static Axis time(Sound sound, Curve curve, boolean narrow) {
@@ -113,7 +144,7 @@ public final class ShapePlot {
     double whole = arsinh(end / BEND_SECONDS);
     double from = -BEND_SECONDS * Math.sinh(BEFORE * whole);
     return Axis.bent(
-        "time after the strike, ms where no unit is given",
+        "time after the strike, ms",
         new Scale(from, end, BEND_SECONDS),
         0.0005,
         at ->
@@ -123,8 +154,7 @@ public final class ShapePlot {
   }
 
   private static boolean isEven(Sound sound) {
-    return (sound.strikes() != null && sound.strikes().seconds().size() > 1)
-        || sound.envelope() instanceof Envelope.Recorded;
+    return !train(sound).isEmpty() || sound.envelope() instanceof Envelope.Recorded;
   }
 
   private static double arsinh(double value) {

@@ -1,7 +1,7 @@
 package thudbook.pages;
 
+import java.util.List;
 import java.util.StringJoiner;
-import thudbook.envelopes.Strikes;
 import thudbook.gates.Transfer;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -17,13 +17,12 @@ final class ShapeWords {
     Metrics metrics = prediction.metrics();
     StringJoiner words = new StringJoiner(" ");
     words.add("Output level and control voltage over the time after the strike.");
-    Strikes strikes = sound.strikes();
-    if (strikes != null && strikes.seconds().size() > 1) {
-      int count = strikes.seconds().size();
+    List<Double> train = ShapePlot.train(sound);
+    if (!train.isEmpty()) {
       words.add(
-          count
+          train.size()
               + " strikes, the last at "
-              + ReadableNumbers.seconds(strikes.seconds().get(count - 1))
+              + ReadableNumbers.seconds(train.get(train.size() - 1))
               + "; these numbers are of one strike from rest.");
     }
     if (metrics.reach() == Reach.SILENT) {
