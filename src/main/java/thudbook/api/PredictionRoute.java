@@ -1,0 +1,37 @@
+package thudbook.api;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import thudbook.documents.Documents;
+import thudbook.equipment.GateStore;
+import thudbook.predictions.Prediction;
+import thudbook.predictions.Predictor;
+import thudbook.predictions.Sound;
+import thudbook.web.MediaTypes;
+
+/** Predicts a sound that need not be stored. */
+final class PredictionRoute {
+  private final GateStore gates;
+
+  PredictionRoute(GateStore gates) {
+    this.gates = gates;
+  }
+
+  void addTo(JavalinConfig config) {
+    config.routes.post("/api/predictions", this::predict);
+  }
+
+  private void predict(Context ctx) {
+    MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
+    Query query = new Query(ctx);
+    boolean withCurve = query.oneOf("include", "curve") != null;
+    query.refuseFaults();
+    Sound sound = Documents.soundFromJson(ctx.bodyAsBytes(), gates);
+    ctx.header("Cache-Control", "no-store");
+    Json.answer(ctx, PredictionJson.node(predict(sound, withCurve)));
+  }
+
+  static Prediction predict(Sound sound, boolean withCurve) {
+    return withCurve ? Predictor.predictWithCurve(sound) : Predictor.predict(sound);
+  }
+}
