@@ -13,14 +13,12 @@ import thudbook.predictions.StrikeMetrics;
 /**
  * What will be heard, as it is shown.
  *
- * @param figure the large plot, safe HTML
- * @param table the numbers of the plot
+ * @param figures the large plot with its numbers; of a train two: one strike, and all of them
  * @param stages one column per stage; empty: there is only one
  * @param strikes one line per strike; empty: there is only one
  */
 public record Outcome(
-    String figure,
-    DataTable table,
+    List<ShapePlot.Figure> figures,
     List<String> sentences,
     List<Numbers> numbers,
     List<DataTable> stages,
@@ -40,8 +38,7 @@ public record Outcome(
   /** What a prediction shows. */
   static Outcome of(Sound sound, Prediction prediction) {
     return new Outcome(
-        ShapePlot.figure(prediction, sound),
-        ShapePlot.table(prediction, sound),
+        ShapePlot.figures(prediction, sound),
         Explanation.of(sound, prediction),
         Arrays.stream(MetricWords.Group.values())
             .map(group -> numbers(group, prediction.metrics()))
