@@ -1,0 +1,93 @@
+package thudbook;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import thudbook.documents.Documents;
+import thudbook.documents.Identity;
+import thudbook.equipment.Gate;
+import thudbook.equipment.GateStore;
+import thudbook.predictions.Prediction;
+import thudbook.predictions.Predictor;
+import thudbook.predictions.Sound;
+import thudbook.predictions.Stage;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.Resolution;
+
+/** The sample library, read and predicted. */
+final class Samples {
+  static final Path FOLDER = Path.of("sample-library");
+
+  /** Samples bring their own names. */
+  static final Identity NONE_MISSING =
+      new Identity() {
+        @Override
+        public java.util.UUID newId() {
+          throw new AssertionError("a sample has no id");
+        }
+
+        @Override
+        public String slugFor(String title) {
+          throw new AssertionError("a sample has no slug: " + title);
+        }
+      };
+
+  final Map<String, Gate> gates = new TreeMap<>();
+  final Map<String, Recipe> recipes = new TreeMap<>();
+  final Map<String, Sound> sounds = new TreeMap<>();
+  final Map<String, Prediction> predictions = new TreeMap<>();
+
+  private final GateStore studio =
+      new GateStore() {
+        @Override
+        public Optional<Stored> find(String slugOrId) {
+          return Optional.ofNullable(gates.get(slugOrId))
+              .map(gate -> new Stored(gate, 1, Documents.write(gate)));
+        }
+
+        @Override
+        public List<Stored> all() {
+          return gates.keySet().stream().map(slug -> find(slug).orElseThrow()).toList();
+        }
+      };
+
+  static List<Path> files() throws IOException {
+    try (Stream<Path> files = Files.walk(FOLDER)) {
+      return files.filter(file -> file.toString().endsWith(".md")).sorted().toList();
+    }
+  }
+
+  Samples() throws IOException {
+    for (Path file : files()) {
+      Documents.Noun noun = read(Files.readAllBytes(file)).noun();
+      if (noun instanceof Documents.AGate gate) {
+        gates.put(gate.gate().slug(), gate.gate());
+      } else if (noun instanceof Documents.ARecipe recipe) {
+        recipes.put(recipe.recipe().slug(), recipe.recipe());
+      }
+    }
+    recipes.forEach(
+        (slug, recipe) ->
+            Resolution.of(recipe, studio)
+                .complete()
+                .ifPresent(
+                    sound -> {
+                      sounds.put(slug, sound);
+                      predictions.put(slug, Predictor.predictWithCurve(sound));
+                    }));
+  }
+
+  static Documents.Read read(byte[] text) {
+    return Documents.read(text, NONE_MISSING);
+  }
+
+  /** The stages of all complete samples. */
+  List<Stage> stages() {
+    return sounds.values().stream().flatMap(sound -> sound.stages().stream()).toList();
+  }
+}
