@@ -2,8 +2,6 @@ package thudbook.predictions;
 
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
 import thudbook.gates.Channel;
 
 /** Thump, headroom and clipping, over the whole train. */
@@ -21,7 +19,7 @@ final class OutputMetrics {
     this.trace = trace;
     channels = sound.stages().stream().map(Stage::channel).toList();
     toneVolts = sound.source().levelVolts();
-    grid = channels.size() == 1 ? opennessGrid() : Scan.refine(trace.monotoneTimes(), 6);
+    grid = channels.size() == 1 ? opennessGrid() : Scan.refine(trace.monotoneTimes(), 4);
   }
 
   /** With one stage everything follows from the openness, which takes every value in its range. */
@@ -43,32 +41,47 @@ final class OutputMetrics {
   void putAll(Map<Metric, Double> into, double top) {
     double thump = thumpPeak();
     into.put(Metric.THUMP_PEAK, thump);
-    if (hasOffset()) {
+    if (thump > 0) {
       into.put(Metric.THUMP_TO_TONE, LevelMetrics.decibels(thump / (toneVolts * top)));
     }
-    OptionalDouble positive = headroom(1);
-    OptionalDouble negative = headroom(-1);
-    if (positive.isPresent()) {
-      into.put(Metric.HEADROOM_POSITIVE, positive.getAsDouble());
+    // The worst over the outputs of all stages: the tone as a share of the room that is left to it.
+    double upwards = 0;
+    double downwards = 0;
+    double clipped = 0;
+    for (int stages = 1; stages <= channels.size(); stages++) {
+      double rail = channels.get(stages - 1).outputRailVolts();
+      Outputs outputs = new Outputs(stages);
+      double up = outputs.largest((offset, tone) -> used(rail - offset, tone));
+      double down = outputs.largest((offset, tone) -> used(rail + offset, tone));
+      upwards = Math.max(upwards, up);
+      downwards = Math.max(downwards, down);
+      if (up > 1 || down > 1) {
+        double share =
+            outputs.largest(
+                (offset, tone) -> beyond(rail - offset, tone) + beyond(rail + offset, tone));
+        clipped = Math.max(clipped, share);
+      }
     }
-    if (negative.isPresent()) {
-      into.put(Metric.HEADROOM_NEGATIVE, negative.getAsDouble());
-    }
-    boolean neverClips =
-        positive.isPresent()
-            && negative.isPresent()
-            && positive.getAsDouble() >= 0
-            && negative.getAsDouble() >= 0;
-    into.put(Metric.CLIPPED_SHARE, neverClips ? 0 : clippedShare());
+    putHeadroom(into, Metric.HEADROOM_POSITIVE, upwards);
+    putHeadroom(into, Metric.HEADROOM_NEGATIVE, downwards);
+    into.put(Metric.CLIPPED_SHARE, clipped);
   }
 
-  private boolean hasOffset() {
-    return largest(channels.size(), (offset, tone) -> Math.abs(offset)) > 0;
+  private static void putHeadroom(Map<Metric, Double> into, Metric metric, double used) {
+    if (used < Double.MAX_VALUE) {
+      into.put(metric, -LevelMetrics.decibels(used));
+    }
+  }
+
+  /** The tone as a share of the room; above every number where the offset leaves none. */
+  private static double used(double room, double tone) {
+    return room > 0 ? tone / room : Double.MAX_VALUE;
   }
 
   private double thumpPeak() {
     if (sound.couplingHertz() == 0) {
-      return largest(channels.size(), (offset, tone) -> Math.abs(offset));
+      return Scan.largest(
+          grid, place -> Math.abs(trace.chain().offsetVolts(opennessAt(place), channels.size())));
     }
     Coupling coupling = new Coupling(sound.couplingHertz());
     return channels.size() == 1
@@ -76,54 +89,43 @@ final class OutputMetrics {
         : coupling.largestBehindAll(trace);
   }
 
-  /** The least headroom towards the rail of this sign over all stages; absent where d is beyond. */
-  private OptionalDouble headroom(int sign) {
-    double worst = Double.POSITIVE_INFINITY;
-    for (int stages = 1; stages <= channels.size(); stages++) {
-      double rail = channels.get(stages - 1).outputRailVolts();
-      // The tone as a share of the room that is left; above every number where none is left.
-      double used =
-          largest(
-              stages,
-              (offset, tone) -> {
-                double room = rail - sign * offset;
-                return room > 0 ? tone / room : Double.MAX_VALUE;
-              });
-      if (used == Double.MAX_VALUE) {
-        return OptionalDouble.empty();
-      }
-      worst = Math.min(worst, -LevelMetrics.decibels(used));
-    }
-    return OptionalDouble.of(worst);
-  }
-
-  private double clippedShare() {
-    double worst = 0;
-    for (int stages = 1; stages <= channels.size(); stages++) {
-      double rail = channels.get(stages - 1).outputRailVolts();
-      worst =
-          Math.max(
-              worst,
-              largest(
-                  stages,
-                  (offset, tone) -> beyond(rail - offset, tone) + beyond(rail + offset, tone)));
-    }
-    return worst;
-  }
-
   /** The share of its cycle that a sine of this peak spends above x: arccos(x/A)/π. */
   private static double beyond(double x, double peak) {
     return Math.acos(Math.max(-1, Math.min(1, x / peak))) / Math.PI;
   }
 
-  private double largest(int stages, OfOutput measure) {
-    DoubleUnaryOperator at =
-        place -> {
-          double[] openness = opennessAt(place);
-          double tone = toneVolts * trace.chain().level(openness, stages);
-          return measure.of(trace.chain().offsetVolts(openness, stages), tone);
-        };
-    return Scan.largest(grid, at);
+  /** Offset and tone behind the first so many stages, worked out once for all measures. */
+  private final class Outputs {
+    private final int stages;
+    private final double[] offsets;
+    private final double[] tones;
+
+    Outputs(int stages) {
+      this.stages = stages;
+      offsets = new double[grid.length];
+      tones = new double[grid.length];
+      for (int k = 0; k < grid.length; k++) {
+        double[] openness = opennessAt(grid[k]);
+        offsets[k] = trace.chain().offsetVolts(openness, stages);
+        tones[k] = toneVolts * trace.chain().level(openness, stages);
+      }
+    }
+
+    double largest(OfOutput measure) {
+      double[] values = new double[grid.length];
+      for (int k = 0; k < grid.length; k++) {
+        values[k] = measure.of(offsets[k], tones[k]);
+      }
+      return Scan.largest(
+          grid,
+          values,
+          place -> {
+            double[] openness = opennessAt(place);
+            return measure.of(
+                trace.chain().offsetVolts(openness, stages),
+                toneVolts * trace.chain().level(openness, stages));
+          });
+    }
   }
 
   /** Something that follows from the offset and the tone's peak at an output. */

@@ -18,15 +18,22 @@ final class Scan {
    * @param grid rising places, close enough that the function has one maximum around its best one
    */
   static double largest(double[] grid, DoubleUnaryOperator function) {
+    double[] values = new double[grid.length];
+    for (int k = 0; k < grid.length; k++) {
+      values[k] = function.applyAsDouble(grid[k]);
+    }
+    return largest(grid, values, function);
+  }
+
+  /** As {@link #largest(double[], DoubleUnaryOperator)}, with its values on the grid at hand. */
+  static double largest(double[] grid, double[] values, DoubleUnaryOperator function) {
     int best = 0;
-    double largest = function.applyAsDouble(grid[0]);
     for (int k = 1; k < grid.length; k++) {
-      double value = function.applyAsDouble(grid[k]);
-      if (value > largest) {
-        largest = value;
+      if (values[k] > values[best]) {
         best = k;
       }
     }
+    double largest = values[best];
     if (risesTowardsEdge(grid, best, largest, function)) {
       return largest;
     }

@@ -118,11 +118,11 @@ final class Trace {
     double[] times = new double[steps + 2];
     double[] levels = new double[steps + 2];
     times[0] = start;
-    levels[0] = startLevel;
+    levels[0] = motions.size() == 1 ? opennessIn(k, start)[0] : startLevel;
     double step = shortest / 64;
     for (int i = 1; i < times.length; i++) {
       times[i] = i <= steps ? start + step : end;
-      levels[i] = levelIn(k, times[i]);
+      levels[i] = measure(k, times[i]);
       step *= STEP;
     }
     for (int i = 1; i <= steps; i++) {
@@ -130,14 +130,23 @@ final class Trace {
       double after = levels[i + 1] - levels[i];
       if (before * after < 0) {
         double sign = Math.signum(before);
-        times[i] = Roots.maximum(times[i - 1], times[i + 1], t -> sign * levelIn(k, t));
-        levels[i] = levelIn(k, times[i]);
+        times[i] = Roots.maximum(times[i - 1], times[i + 1], t -> sign * measure(k, t));
+        levels[i] = measure(k, times[i]);
       }
     }
     for (int i = 1; i < times.length; i++) {
-      spans.add(new Span(k, times[i], levels[i]));
+      boolean turns =
+          i < steps + 1 && (levels[i] - levels[i - 1]) * (levels[i + 1] - levels[i]) <= 0;
+      if (turns || i == steps + 1) {
+        add(k, times[i]);
+      }
     }
-    return levels[levels.length - 1];
+    return spans.get(spans.size() - 1).endLevel();
+  }
+
+  /** What turns where the level turns: of one stage its openness, which is quicker to tell. */
+  private double measure(int interval, double seconds) {
+    return motions.size() == 1 ? opennessIn(interval, seconds)[0] : levelIn(interval, seconds);
   }
 
   private double add(int interval, double end) {
