@@ -132,6 +132,43 @@ public record MetricWords(Metric metric, Group group, String name, String meanin
     };
   }
 
+  /** Its exact definition, with its unit. */
+  public String definition() {
+    return switch (metric) {
+      case PEAK_DB -> "20 log10 of the top, in dB.";
+      case PEAK_TIME -> "The earliest time at which h is at its top, in s.";
+      case DEAD_TIME ->
+          "0 if the control voltage exceeds the threshold at once or already did; absent if it never does. In s.";
+      case ONSET -> "Strike until h first reaches base + 10 % of the span, in s.";
+      case ATTACK -> "10 % to 90 % of the span, first crossings, in s.";
+      case HOLD ->
+          "First to last falling crossing of 90 % of the span, in s; absent, with the tails, if it ends at or above that level.";
+      case RELEASE_20, RELEASE_40, RELEASE_60 ->
+          "From the last falling crossing of 90 % of the span to the last fall through the top less that many dB, in s; absent if it never gets there.";
+      case FLAT_TIME ->
+          "Time from the strike with the control voltage at or above the ceiling, in s; absent if it stays there for ever.";
+      case LET_GO ->
+          "The last time that the control voltage goes from above the threshold to it or below and stays, in s; absent if it never exceeds it or never stays below.";
+      case IGNORED_SHARE ->
+          "(end − lets go) / (end − start) of the falling segment in which it lets go, from 0 to 1; 1 if silent, 0 if it never lets go; absent for pulses and recorded control voltages.";
+      case THUMP_PEAK ->
+          "Largest size of the offset behind the coupling high-pass (first order), over all strikes, in V.";
+      case THUMP_TO_TONE ->
+          "20 log10 of thump / (source level × top), in dB; absent if there is no offset.";
+      case HEADROOM_POSITIVE, HEADROOM_NEGATIVE ->
+          "Least of 20 log10 of (rail ∓ offset) / tone over time, at every stage’s output, the worst counts, in dB; the tone’s peak is nominal.";
+      case CLIPPED_SHARE ->
+          "Largest over time of c(rail − offset) + c(rail + offset), c(x) = arccos(x / tone) / π, from 0 to 1.";
+      case FLOOR_DB -> "20 log10 of the final level / top, in dB.";
+      case BRIGHTNESS_PEAK ->
+          "Mean of the frequencies that pass, weighted by power, at the top, in Hz.";
+      case BRIGHTNESS_AT_20 -> "The same at the last fall through the top less 20 dB, in Hz.";
+      case PEAK_OPENNESS -> "Largest openness y, from 0 to 1.";
+      case BUILD_UP ->
+          "Peak of the last strike less peak of the first, in dB; absent without a train.";
+    };
+  }
+
   private static MetricWords shape(Metric metric, String name, String meaning) {
     return new MetricWords(metric, Group.SHAPE, name, meaning);
   }

@@ -12,7 +12,7 @@ public record Problem(int status, String title, String message) {
   static Problem of(int status, String message) {
     String title =
         switch (status) {
-          case 404 -> "No such page";
+          case 404 -> "Nothing here";
           case 421 -> "Not at this address";
           default -> status >= 500 ? "Something broke here" : "That could not be done";
         };

@@ -66,12 +66,22 @@ public record RecipeIndex(
             .toList());
   }
 
+  /** What the page is called. */
+  public String title() {
+    return tag == null ? "Recipes" : "Recipes: " + tag;
+  }
+
   /** The address of the first page in an order, with the same tag. */
   public String inOrder(Order other) {
     return address(other, tag, "");
   }
 
-  /** The address of the list with a tag. */
+  /** The address of the list of a tag, newest first. */
+  public static String addressOfTag(String tag) {
+    return address(Order.NEWEST, tag, "");
+  }
+
+  /** The address of the list with a tag, in the same order. */
   public String withTag(String other) {
     return address(order, other, "");
   }

@@ -42,6 +42,11 @@ public record StageView(
             : EnvelopeWords.entries(entry.envelope(), prefix + "envelope."));
   }
 
+  /** Gate and channel in words. */
+  public String heading() {
+    return gate + ", " + channel;
+  }
+
   private static List<Entry> drive(Drive drive, String prefix) {
     List<Entry> entries = new ArrayList<>();
     entries.add(

@@ -4,6 +4,7 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** The precompiled templates of {@code web/templates}. */
 final class Templates {
@@ -14,7 +15,7 @@ final class Templates {
           null, ContentType.Html, Templates.class.getClassLoader(), PACKAGE);
 
   /** Fills a template. */
-  String fill(String name, Map<String, Object> values) {
+  String fill(String name, Map<String, @Nullable Object> values) {
     StringOutput output = new StringOutput();
     engine.render(name + ".jte", values, output);
     return output.toString();

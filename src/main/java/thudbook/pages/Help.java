@@ -1,0 +1,45 @@
+package thudbook.pages;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A page of the help.
+ *
+ * @param slug its name below {@code /help}
+ * @param summary what it tells, in one sentence
+ */
+public record Help(String slug, String title, String summary) {
+  /** The pages, in the order in which they are listed. */
+  public static final List<Help> PAGES =
+      List.of(
+          new Help(
+              "model",
+              "What a low-pass gate does",
+              "The model in plain words, with its formulas and where they come from."),
+          new Help(
+              "numbers",
+              "What the numbers mean",
+              "Every number of a recipe, with its definition and its unit."),
+          new Help("cautions", "Cautions", "Thumps, ears, tubes, and the order of a safe recall."),
+          new Help(
+              "file-format",
+              "The file format",
+              "How recipes and gates are written as text files, with every key."),
+          new Help("keys", "Keys", "Everything by keyboard."));
+
+  /** The page of a slug, if there is one. */
+  static Optional<Help> find(String slug) {
+    return PAGES.stream().filter(page -> page.slug().equals(slug)).findFirst();
+  }
+
+  /** Where the page is. */
+  public String address() {
+    return "/help/" + slug;
+  }
+
+  /** The name of its template. */
+  String template() {
+    return "help/" + slug;
+  }
+}
