@@ -6,16 +6,18 @@ import io.javalin.http.HttpStatus;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateStore;
 import thudbook.library.RecipeList;
+import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Resolution;
+import thudbook.web.ErrorKind;
+import thudbook.web.ErrorPage;
 
 /** The pages that people read. */
-public final class Pages {
+public final class Pages implements ErrorPage {
   private final Templates templates = new Templates();
   private final RecipeStore recipes;
   private final GateStore gates;
@@ -40,18 +42,13 @@ public final class Pages {
         .get("/gates/{slug}", this::gate)
         .get("/help", this::helpIndex)
         .get("/help/{page}", this::help)
-        .get("/help/errors/{kind}", this::problemHelp);
+        .get("/help/errors/{kind}", this::errorHelp);
   }
 
-  /**
-   * The page that says what went wrong, as HTML.
-   *
-   * @param status of the answer, such as 404
-   * @param message what a reader should know; never internals
-   */
-  public String problem(int status, String message) {
-    Problem problem = Problem.of(status, message);
-    return fill("problem", problem.title(), Frame.Section.NONE, Map.of("problem", problem));
+  @Override
+  public String html(ErrorKind kind, List<Fault> faults, @Nullable String requestId) {
+    ErrorSheet sheet = ErrorSheet.of(kind, faults, requestId);
+    return fill("error", kind.title(), Frame.Section.NONE, Map.of("sheet", sheet));
   }
 
   private void recipes(Context context) {
@@ -64,16 +61,7 @@ public final class Pages {
             tag == null || tag.isBlank() ? null : tag,
             RecipeIndex.ROWS,
             context.queryParam("after"));
-    RecipeIndex index;
-    try {
-      index = RecipeIndex.of(list, request, this::missing);
-    } catch (Refusal refusal) {
-      refuse(
-          context,
-          HttpStatus.BAD_REQUEST,
-          "This page of the list is gone. Start again from its first page.");
-      return;
-    }
+    RecipeIndex index = RecipeIndex.of(list, request, this::missing);
     show(context, "recipes", index.title(), Frame.Section.RECIPES, Map.of("index", index));
   }
 
@@ -86,11 +74,10 @@ public final class Pages {
 
   private void recipe(Context context) {
     String name = context.pathParam("slug");
-    Optional<RecipeStore.Stored> found = recipes.find(name);
-    if (found.isEmpty()) {
-      refuse(context, HttpStatus.NOT_FOUND, "The notebook has no recipe of this name.");
-    } else if (!movedTo(context, "/recipes/", name, found.get().recipe().slug())) {
-      RecipeSheet sheet = RecipeSheet.of(found.get(), recipes, gates);
+    RecipeStore.Stored stored =
+        recipes.find(name).orElseThrow(() -> notFound("The notebook has no recipe of this name."));
+    if (!movedTo(context, "/recipes/", name, stored.recipe().slug())) {
+      RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
       show(
           context, "recipe", sheet.recipe().title(), Frame.Section.RECIPES, Map.of("sheet", sheet));
     }
@@ -102,11 +89,10 @@ public final class Pages {
 
   private void gate(Context context) {
     String name = context.pathParam("slug");
-    Optional<GateStore.Stored> found = gates.find(name);
-    if (found.isEmpty()) {
-      refuse(context, HttpStatus.NOT_FOUND, "The studio has no gate of this name.");
-    } else if (!movedTo(context, "/gates/", name, found.get().gate().slug())) {
-      GateSheet sheet = GateSheet.of(found.get(), recipes);
+    GateStore.Stored stored =
+        gates.find(name).orElseThrow(() -> notFound("The studio has no gate of this name."));
+    if (!movedTo(context, "/gates/", name, stored.gate().slug())) {
+      GateSheet sheet = GateSheet.of(stored, recipes);
       show(context, "gate", sheet.gate().title(), Frame.Section.GATES, Map.of("sheet", sheet));
     }
   }
@@ -116,28 +102,21 @@ public final class Pages {
   }
 
   private void help(Context context) {
-    Optional<Help> page = Help.find(context.pathParam("page"));
-    if (page.isEmpty()) {
-      refuse(context, HttpStatus.NOT_FOUND, "The help has no page of this name.");
-    } else {
-      Map<String, Object> values =
-          page.get().slug().equals("numbers") ? Map.of("numbers", MetricWords.all()) : Map.of();
-      show(context, page.get().template(), page.get().title(), Frame.Section.HELP, values);
-    }
+    Help page =
+        Help.find(context.pathParam("page"))
+            .orElseThrow(() -> notFound("The help has no page of this name."));
+    Map<String, Object> values =
+        page.slug().equals("numbers") ? Map.of("numbers", MetricWords.all()) : Map.of();
+    show(context, page.template(), page.title(), Frame.Section.HELP, values);
   }
 
-  private void problemHelp(Context context) {
-    Optional<ProblemHelp> kind = ProblemHelp.find(context.pathParam("kind"));
-    if (kind.isEmpty()) {
-      refuse(context, HttpStatus.NOT_FOUND, "The help has no page of this name.");
-    } else {
-      show(
-          context,
-          "help/error",
-          kind.get().title(),
-          Frame.Section.HELP,
-          Map.of("kind", kind.get()));
-    }
+  private void errorHelp(Context context) {
+    Remedy remedy =
+        ErrorKind.ofSlug(context.pathParam("kind"))
+            .map(Remedy::of)
+            .orElseThrow(() -> notFound("The help has no page of this name."));
+    show(
+        context, "help/error", remedy.kind().title(), Frame.Section.HELP, Map.of("remedy", remedy));
   }
 
   /** An old slug, or an id, leads on to the address of today. */
@@ -155,11 +134,11 @@ public final class Pages {
       String title,
       Frame.Section section,
       Map<String, Object> values) {
-    context.html(fill(template, title, section, values));
+    context.header("Cache-Control", "no-cache").html(fill(template, title, section, values));
   }
 
-  private void refuse(Context context, HttpStatus status, String message) {
-    context.status(status).html(problem(status.getCode(), message));
+  private static Refusal notFound(String message) {
+    return Refusal.of(Refusal.Kind.NOT_FOUND, "not-found", message);
   }
 
   private String fill(String template, String title, Frame.Section section, Map<String, ?> values) {
