@@ -27,5 +27,5 @@ public record Format(
   public static final Format NARROW = new Format("plot-narrow", 320, 330, 12, 32, 0, true);
 
   /** For a plot in a column of its own that is shown at any width. */
-  public static final Format COLUMN = new Format("plot-column", 360, 200, 12, 40, 0, true);
+  public static final Format COLUMN = new Format("plot-column", 360, 240, 12, 40, 0, true);
 }

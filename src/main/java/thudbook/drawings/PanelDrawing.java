@@ -57,9 +57,10 @@ final class PanelDrawing {
       svg.empty("path", "class", "plot-line plot-line-" + series.look(), "d", path);
     }
     ticks(svg);
-    guideLabels(svg);
     List<List<Point>> lines = panel.series().stream().map(this::placed).toList();
-    new SeriesLabels(panel.series(), lines, box, format).draw(svg, taken);
+    List<Double> guides = panel.guides().stream().map(guide -> y(guide.at())).toList();
+    new GuideLabels(panel.guides(), guides, lines, box, format).draw(svg, taken);
+    new SeriesLabels(panel.series(), lines, guides, box, format).draw(svg, taken);
     svg.close("g");
   }
 
@@ -138,48 +139,6 @@ final class PanelDrawing {
             "text-anchor",
             "end");
       }
-    }
-  }
-
-  /** Labels of guides: beside the panel where there is room, else inside, above their lines. */
-  private void guideLabels(Svg svg) {
-    boolean outside = format.right() > 0;
-    List<Guide> guides =
-        panel.guides().stream().sorted(Comparator.comparingDouble(guide -> y(guide.at()))).toList();
-    double size = format.text() * 1.2;
-    double[] centers =
-        guides.stream()
-            .mapToDouble(guide -> y(guide.at()) - (outside ? 0 : format.text() * 0.65))
-            .toArray();
-    double[] sizes = guides.stream().mapToDouble(guide -> size).toArray();
-    double[] starts = Spread.starts(centers, sizes, 0, box.top(), box.bottom() + size);
-    for (int i = 0; i < guides.size(); i++) {
-      String label = guides.get(i).label();
-      double baseline = starts[i] + size / 2 + format.text() * 0.35;
-      double width = TextWidth.of(label, format.text());
-      double start = outside ? box.right() + format.text() : box.right() - width - 3;
-      if (outside) {
-        svg.line(
-            "plot-leader",
-            box.right(),
-            y(guides.get(i).at()),
-            start - 3,
-            baseline - format.text() * 0.35);
-      }
-      taken.add(Box.ofText(label, format.text(), start, baseline));
-      double at = y(guides.get(i).at());
-      taken.add(new Box(box.left(), at - 1, box.right(), at + 1));
-      svg.text(
-          "text",
-          label,
-          "class",
-          outside ? "plot-guide-label" : "plot-guide-label plot-halo",
-          "x",
-          outside ? start : box.right() - 3,
-          "y",
-          baseline,
-          "text-anchor",
-          outside ? "start" : "end");
     }
   }
 

@@ -38,7 +38,7 @@ public final class PlotDrawing {
   private String draw() {
     PartsBand band = new PartsBand(plot.parts(), plot.x().scale(), format);
     boolean ownRow = plot.panels().size() == 1 && !plot.moments().isEmpty();
-    double top = line + band.height() + (ownRow ? line : 0);
+    double top = line + band.height() + (ownRow ? 1.3 * line : 0);
     double shares = plot.panels().stream().mapToDouble(Panel::share).sum();
     List<Box> boxes = new ArrayList<>();
     double y = top;

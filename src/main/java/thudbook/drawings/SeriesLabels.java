@@ -10,17 +10,25 @@ final class SeriesLabels {
   /** How many places along the x axis are tried. */
   private static final int TRIED = 60;
 
+  /** What a place on a guide is worth against a free one; its halo keeps it readable. */
+  private static final double COVERING = 0.4;
+
   private final List<Series> series;
 
   /** The points of each series on the page. */
   private final List<List<Point>> lines;
 
+  /** Heights of the guides, which a label should rather not cover. */
+  private final List<Double> guides;
+
   private final Box box;
   private final Format format;
 
-  SeriesLabels(List<Series> series, List<List<Point>> lines, Box box, Format format) {
+  SeriesLabels(
+      List<Series> series, List<List<Point>> lines, List<Double> guides, Box box, Format format) {
     this.series = series;
     this.lines = lines;
+    this.guides = guides;
     this.box = box;
     this.format = format;
   }
@@ -85,10 +93,12 @@ final class SeriesLabels {
         room = Math.min(room, Math.abs(height(lines.get(other), middle) - y));
       }
     }
-    return room;
+    boolean covers = guides.stream().anyMatch(at -> at > place.top() && at < place.bottom());
+    return covers && room > 0 ? COVERING * room : room;
   }
 
-  private static boolean crosses(List<Point> line, Box place) {
+  /** Whether a line goes through a label's place. */
+  static boolean crosses(List<Point> line, Box place) {
     if (line.isEmpty()) {
       return false;
     }
