@@ -10,12 +10,15 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import thudbook.documents.Documents;
+import thudbook.documents.Identity;
 import thudbook.recipes.Recipe;
+import thudbook.recipes.Resolution;
 import thudbook.recipes.StageEntry;
 
 /** Property: every sample is canonical and fits the others and the rack. */
@@ -122,6 +125,29 @@ class SampleLibraryTest {
         assertThat(RACK).as(recipe.slug()).contains(setting.module());
       }
     }
+  }
+
+  @Test
+  void theExampleOfTheReadmeIsAWholeRecipe() throws IOException {
+    String readme = Files.readString(Path.of("README.md"));
+    String fence = "```yaml\n";
+    int start = readme.indexOf(fence) + fence.length();
+    String example = readme.substring(start, readme.indexOf("```", start));
+    Identity identity =
+        new Identity() {
+          @Override
+          public UUID newId() {
+            return new UUID(0, 1);
+          }
+
+          @Override
+          public String slugFor(String title) {
+            return "example";
+          }
+        };
+    Documents.Read read = Documents.read(example.getBytes(UTF_8), identity);
+    Recipe recipe = ((Documents.ARecipe) read.noun()).recipe();
+    assertThat(Resolution.of(recipe, samples.studio).missing()).isEmpty();
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.stream.Stream;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
@@ -27,7 +28,7 @@ final class Samples {
   static final Identity NONE_MISSING =
       new Identity() {
         @Override
-        public java.util.UUID newId() {
+        public UUID newId() {
           throw new AssertionError("a sample has no id");
         }
 
@@ -42,7 +43,8 @@ final class Samples {
   final Map<String, Sound> sounds = new TreeMap<>();
   final Map<String, Prediction> predictions = new TreeMap<>();
 
-  private final GateStore studio =
+  /** The gates of the samples, as a studio. */
+  final GateStore studio =
       new GateStore() {
         @Override
         public Optional<Stored> find(String slugOrId) {
