@@ -1,9 +1,65 @@
 package thudbook;
 
-/** Starts the program. */
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+
+/** Starts the program. The clock, randomness, environment and streams of the process stop here. */
+@Command(
+    name = "thudbook",
+    description = "Patch notebook for percussion on hardware modular synthesizers.",
+    mixinStandardHelpOptions = true,
+    versionProvider = Main.Version.class,
+    footer = {
+      "",
+      "Exit codes: 0, 1 for refused input with a line per fault, 2 for wrong usage.",
+      "Thumps and levels are predictions: turn monitors down before you connect anything."
+    })
 public final class Main {
   private Main() {}
 
-  /** Runs the command line. */
-  public static void main(String[] args) {}
+  /** Runs the command line and ends the process with its exit code. */
+  public static void main(String[] args) {
+    // Documents are UTF-8, and so is what is said about them, whatever the locale.
+    PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    System.exit(commandLine(out, err, System.getenv()).execute(args));
+  }
+
+  /** The command line over these streams and this environment. */
+  static CommandLine commandLine(
+      PrintWriter out, PrintWriter err, Map<String, String> environment) {
+    Map<String, String> system =
+        System.getProperties().stringPropertyNames().stream()
+            .collect(Collectors.toMap(Function.identity(), System::getProperty));
+    Clock clock = Clock.systemUTC();
+    return new CommandLine(new Main())
+        .addSubcommand(Serve.command(environment, system, clock, Main::newRequestId))
+        .addSubcommand(new Predict())
+        .addSubcommand(new Check())
+        .addSubcommand(new Rehearse(clock, Main::newRequestId))
+        .setOut(out)
+        .setErr(err)
+        .setExecutionExceptionHandler(Complaint::of);
+  }
+
+  private static String newRequestId() {
+    return UUID.randomUUID().toString();
+  }
+
+  /** Reads the version from the manifest of the jar. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = Main.class.getPackage().getImplementationVersion();
+      return new String[] {"Thudbook " + (version == null ? "(not packaged)" : version)};
+    }
+  }
 }

@@ -18,11 +18,7 @@ public final class PredictionJson {
   private PredictionJson() {}
 
   /** {@code {metrics, stages, strikes, curve?}}; the curve is there if the prediction has one. */
-  public static String write(Prediction prediction) {
-    return Json.write(node(prediction));
-  }
-
-  static ObjectNode node(Prediction prediction) {
+  public static ObjectNode node(Prediction prediction) {
     ObjectNode node = Json.object();
     node.set("metrics", metrics(prediction.metrics()));
     ArrayNode stages = node.putArray("stages");

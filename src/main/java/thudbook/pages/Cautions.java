@@ -18,7 +18,7 @@ public final class Cautions {
   public record Caution(String title, String text) {}
 
   /** The cautions of a predicted sound. */
-  static List<Caution> of(Metrics metrics) {
+  public static List<Caution> of(Metrics metrics) {
     List<Caution> cautions = new ArrayList<>();
     OptionalDouble thump = metrics.get(Metric.THUMP_PEAK);
     if (thump.isPresent() && thump.getAsDouble() > LARGE_THUMP_VOLTS) {

@@ -3,11 +3,11 @@ package thudbook.pages;
 import thudbook.predictions.Reach;
 
 /** How far a strike opens a gate, in words. */
-final class ReachWords {
+public final class ReachWords {
   private ReachWords() {}
 
   /** In two or three words. */
-  static String brief(Reach reach) {
+  public static String brief(Reach reach) {
     return switch (reach) {
       case SILENT -> "silent";
       case PARTIAL -> "opens partly";

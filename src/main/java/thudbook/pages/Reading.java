@@ -14,7 +14,7 @@ import thudbook.predictions.Metric;
  * Numbers of recipes for a reader. Predicted ones are rounded as {@link ReadableNumbers} does;
  * those that a person entered are shown exactly.
  */
-final class Reading {
+public final class Reading {
   /** Between a number and its unit, so that a line never breaks there. */
   private static final String SPACE = "\u00a0";
 
@@ -24,12 +24,12 @@ final class Reading {
   private Reading() {}
 
   /** A predicted metric, or a dash where it does not exist. */
-  static String of(Metric metric, OptionalDouble value) {
+  public static String of(Metric metric, OptionalDouble value) {
     return value.isEmpty() ? ReadableNumbers.ABSENT : of(metric, value.getAsDouble());
   }
 
   /** A predicted number with the unit of a metric, or a dash for null. */
-  static String of(Metric metric, @Nullable Double value) {
+  public static String of(Metric metric, @Nullable Double value) {
     return value == null ? ReadableNumbers.ABSENT : of(metric, value.doubleValue());
   }
 

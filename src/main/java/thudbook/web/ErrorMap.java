@@ -70,7 +70,23 @@ final class ErrorMap {
     if (isForPrograms(ctx.path())) {
       ctx.contentType(Problem.MEDIA_TYPE).result(Problem.json(kind, faults, requestId));
     } else {
-      ctx.html(page.html(kind, faults, requestId));
+      ctx.html(drawn(kind, faults, requestId));
+    }
+  }
+
+  /** The page, or the barest one if drawing it fails: an error must not hide behind another. */
+  private String drawn(ErrorKind kind, List<Fault> faults, @Nullable String requestId) {
+    try {
+      return page.html(kind, faults, requestId);
+    } catch (RuntimeException e) {
+      LOG.error("the page of an error failed", e);
+      return "<!doctype html><html lang=\"en\"><title>"
+          + kind.title()
+          + "</title><h1>"
+          + kind.title()
+          + "</h1><p>"
+          + kind.meaning()
+          + "</p></html>";
     }
   }
 

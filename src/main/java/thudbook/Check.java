@@ -1,0 +1,54 @@
+package thudbook;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import thudbook.documents.Documents;
+import thudbook.recipes.Resolution;
+
+/** Reads documents and says what is wrong with them, and what a half-written one still lacks. */
+@Command(
+    name = "check",
+    description = "Reads documents and lists every fault, and what a half-written recipe lacks.",
+    mixinStandardHelpOptions = true)
+final class Check implements Callable<Integer> {
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "recipe or gate documents")
+  private List<Path> files = List.of();
+
+  @Spec private @Nullable CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    CommandLine commandLine = Objects.requireNonNull(spec).commandLine();
+    int code = CommandLine.ExitCode.OK;
+    for (Path file : files) {
+      try {
+        check(file, commandLine.getOut());
+      } catch (RefusedFile refused) {
+        refused.lines().forEach(commandLine.getErr()::println);
+        code = CommandLine.ExitCode.SOFTWARE;
+      }
+    }
+    return code;
+  }
+
+  private static void check(Path file, PrintWriter out) {
+    Documents.Read read = DocumentFile.read(file);
+    if (read.noun() instanceof Documents.ARecipe recipe) {
+      List<String> missing = Resolution.of(recipe.recipe(), GateFolder.beside(file)).missing();
+      out.println(file + ": a recipe, " + (missing.isEmpty() ? "complete" : "half-written"));
+      missing.forEach(what -> out.println(file + ": no prediction yet: " + what));
+    } else {
+      out.println(file + ": a gate");
+    }
+    read.notes().forEach(note -> out.println(file + ": " + note));
+  }
+}

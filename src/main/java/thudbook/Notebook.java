@@ -1,0 +1,101 @@
+package thudbook;
+
+import java.io.IOException;
+import java.net.URI;
+import java.time.InstantSource;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import thudbook.api.Api;
+import thudbook.pages.Pages;
+import thudbook.quantities.Fault;
+import thudbook.recipes.Recipes;
+import thudbook.recipes.Repredictions;
+import thudbook.storage.Database;
+import thudbook.web.Assets;
+import thudbook.web.ErrorPage;
+import thudbook.web.Server;
+
+/** A notebook that is being served: its data folder, its background work and its server. */
+final class Notebook implements AutoCloseable {
+  private final Database database;
+  private final Repredictions repredictions;
+  private final Server server;
+
+  private Notebook(Database database, Repredictions repredictions, Server server) {
+    this.database = database;
+    this.repredictions = repredictions;
+    this.server = server;
+  }
+
+  /**
+   * Opens the data folder, loads the samples if it is new, and serves.
+   *
+   * @throws thudbook.quantities.Refusal if the folder can't be opened
+   * @throws IOException if the port is taken
+   */
+  static Notebook open(Settings settings, InstantSource clock, Supplier<String> requestIds)
+      throws IOException {
+    Database database = Database.open(settings.data());
+    try {
+      if (settings.samples() && database.recipes().isEmpty()) {
+        Recipes recipes = new Recipes(database.recipes(), database.gates(), clock);
+        recipes.loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
+      }
+      Server server = serve(settings, database, requestIds);
+      Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
+      repredictions.start();
+      return new Notebook(database, repredictions, server);
+    } catch (IOException | RuntimeException | Error e) {
+      database.close();
+      throw e;
+    }
+  }
+
+  private static Server serve(Settings settings, Database database, Supplier<String> requestIds)
+      throws IOException {
+    Assets assets =
+        new Assets(
+            Bundled.list("web/assets").stream()
+                .collect(
+                    Collectors.toMap(path -> path, path -> Bundled.read("web/assets/" + path))),
+            Bundled::ofLibrary);
+    Pages pages = new Pages(database.recipes(), database.gates(), database.list(), assets::address);
+    Api api =
+        new Api(database.recipes(), database.gates(), database.list(), database::schemaVersion);
+    return Server.start(
+        new Server.Address(
+            settings.listen(), settings.port(), settings.baseUrl(), settings.uploadLimitBytes()),
+        errorPage(pages),
+        requestIds,
+        config -> {
+          assets.addTo(config);
+          api.addTo(config);
+          pages.addTo(config);
+        });
+  }
+
+  private static ErrorPage errorPage(Pages pages) {
+    return (kind, faults, requestId) -> {
+      Stream<String> said =
+          faults.isEmpty() ? Stream.of(kind.meaning()) : faults.stream().map(Fault::message);
+      Stream<String> reference =
+          requestId == null ? Stream.of() : Stream.of("Request " + requestId + ".");
+      return pages.problem(
+          kind.status(), Stream.concat(said, reference).collect(Collectors.joining(" ")));
+    };
+  }
+
+  /** Where it is reached: base-url, or the address that is listened on. */
+  URI url() {
+    return server.url();
+  }
+
+  /** Finishes what is being answered, then what is being written. */
+  @Override
+  public void close() {
+    server.close();
+    repredictions.close();
+    database.close();
+  }
+}

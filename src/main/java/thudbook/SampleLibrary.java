@@ -1,0 +1,52 @@
+package thudbook;
+
+import java.util.List;
+import java.util.UUID;
+import thudbook.documents.Documents;
+import thudbook.documents.Identity;
+import thudbook.equipment.Gate;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore.NewGate;
+import thudbook.recipes.Recipes;
+
+/** The documents that an empty notebook is filled with. */
+final class SampleLibrary {
+  private static final String GATES = "sample-library/gates";
+  private static final String RECIPES = "sample-library/recipes";
+
+  /** Every sample has an id and a slug of its own, so that it is the same in every notebook. */
+  private static final Identity NONE =
+      new Identity() {
+        @Override
+        public UUID newId() {
+          throw new IllegalStateException("a sample has no id");
+        }
+
+        @Override
+        public String slugFor(String title) {
+          throw new IllegalStateException("the sample " + title + " has no slug");
+        }
+      };
+
+  private SampleLibrary() {}
+
+  static List<NewGate> gates() {
+    return Bundled.list(GATES).stream()
+        .map(file -> read(GATES + "/" + file))
+        .map(noun -> ((Documents.AGate) noun).gate())
+        .map((Gate gate) -> new NewGate(gate, Documents.write(gate)))
+        .toList();
+  }
+
+  static List<Recipes.Written> recipes() {
+    return Bundled.list(RECIPES).stream()
+        .map(file -> read(RECIPES + "/" + file))
+        .map(noun -> ((Documents.ARecipe) noun).recipe())
+        .map((Recipe recipe) -> new Recipes.Written(recipe, Documents.write(recipe)))
+        .toList();
+  }
+
+  private static Documents.Noun read(String path) {
+    return Documents.read(Bundled.read(path), NONE).noun();
+  }
+}
