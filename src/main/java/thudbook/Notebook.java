@@ -5,15 +5,12 @@ import java.net.URI;
 import java.time.InstantSource;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import thudbook.api.Api;
 import thudbook.pages.Pages;
-import thudbook.quantities.Fault;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
 import thudbook.storage.Database;
 import thudbook.web.Assets;
-import thudbook.web.ErrorPage;
 import thudbook.web.Server;
 
 /** A notebook that is being served: its data folder, its background work and its server. */
@@ -66,7 +63,7 @@ final class Notebook implements AutoCloseable {
     return Server.start(
         new Server.Address(
             settings.listen(), settings.port(), settings.baseUrl(), settings.uploadLimitBytes()),
-        errorPage(pages),
+        pages,
         requestIds,
         config -> {
           assets.addTo(config);
@@ -75,18 +72,7 @@ final class Notebook implements AutoCloseable {
         });
   }
 
-  private static ErrorPage errorPage(Pages pages) {
-    return (kind, faults, requestId) -> {
-      Stream<String> said =
-          faults.isEmpty() ? Stream.of(kind.meaning()) : faults.stream().map(Fault::message);
-      Stream<String> reference =
-          requestId == null ? Stream.of() : Stream.of("Request " + requestId + ".");
-      return pages.problem(
-          kind.status(), Stream.concat(said, reference).collect(Collectors.joining(" ")));
-    };
-  }
-
-  /** Where it is reached: base-url, or the address that is listened on. */
+  /** Where it is reached, with a slash at the end. */
   URI url() {
     return server.url();
   }
