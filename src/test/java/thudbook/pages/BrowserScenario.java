@@ -1,0 +1,195 @@
+package thudbook.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.interactions.Actions;
+
+/** Scenario: the notebook in a real browser, over a real database with the sample library. */
+class BrowserScenario {
+  private static final Path SCREENSHOTS = Path.of("target/screenshots");
+
+  @TempDir static Path folder;
+  private static ServedNotebook notebook;
+  private static ChromeDriver browser;
+  private static String axe;
+
+  @BeforeAll
+  static void open() throws IOException {
+    browser = Chromium.start();
+    notebook = new ServedNotebook(folder).withSamples();
+    Files.createDirectories(SCREENSHOTS);
+    try (InputStream in = BrowserScenario.class.getResourceAsStream("/axe.min.js")) {
+      axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  @AfterAll
+  static void close() {
+    if (browser != null) {
+      browser.quit();
+    }
+    if (notebook != null) {
+      notebook.close();
+    }
+  }
+
+  @BeforeEach
+  void wideAndLight() {
+    Chromium.resize(browser, 1280, 900);
+    Chromium.scheme(browser, "light");
+  }
+
+  @Test
+  void fromTheListToARecipeItsPlotItsGateAndTheHelpByKeyboard() {
+    visit("/");
+    WebElement link = browser.findElement(By.linkText("Slack-tide kick"));
+    link.sendKeys(Keys.ENTER);
+    assertThat(heading()).isEqualTo("Slack-tide kick");
+
+    WebElement plot = browser.findElement(By.cssSelector("[role=slider]"));
+    plot.sendKeys(Keys.HOME);
+    String first = plot.getAttribute("aria-valuetext");
+    for (int i = 0; i < 40; i++) {
+      plot.sendKeys(Keys.ARROW_RIGHT);
+    }
+    assertThat(plot.getAttribute("aria-valuetext"))
+        .as("the cursor moves along the time axis")
+        .contains("ms")
+        .isNotEqualTo(first);
+    assertThat(browser.findElement(By.cssSelector(".plot-readout")).getText()).contains("dB");
+
+    browser.findElement(By.partialLinkText("Keeper twin")).sendKeys(Keys.ENTER);
+    assertThat(heading()).isEqualTo("Keeper twin");
+    browser.findElement(By.linkText("Help")).sendKeys(Keys.ENTER);
+    assertThat(heading()).isEqualTo("Help");
+    browser.findElement(By.linkText("What a low-pass gate does")).sendKeys(Keys.ENTER);
+    assertThat(heading()).isEqualTo("What a low-pass gate does");
+  }
+
+  @Test
+  void aQuestionMarkShowsTheKeysAndEscapeHidesThem() {
+    visit("/gates");
+    WebElement dialog = browser.findElement(By.id("keys-dialog"));
+    assertThat(dialog.isDisplayed()).isFalse();
+    new Actions(browser).sendKeys("?").perform();
+    assertThat(dialog.isDisplayed()).isTrue();
+    new Actions(browser).sendKeys(Keys.ESCAPE).perform();
+    assertThat(dialog.isDisplayed()).isFalse();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/",
+        "/?order=title&tag=kick",
+        "/recipes/slack-tide-kick",
+        "/recipes/lamp-chain",
+        "/recipes/bell-buoy",
+        "/gates",
+        "/gates/keeper-twin",
+        "/gates/glass-lantern",
+        "/help",
+        "/help/model",
+        "/help/numbers",
+        "/help/cautions",
+        "/help/file-format",
+        "/help/keys",
+        "/help/errors/refused-values",
+        "/nowhere"
+      })
+  void everyScreenIsAccessibleFitsAPhoneAndBreaksNoPolicy(String address) throws IOException {
+    String name = address.equals("/") ? "list" : address.substring(1).replaceAll("[^a-z]+", "-");
+    for (String scheme : List.of("light", "dark")) {
+      Chromium.scheme(browser, scheme);
+      Chromium.resize(browser, 1280, 900);
+      visit(address);
+      assertThat(faultsFoundByAxe()).as(scheme).isEmpty();
+      screenshot(name + "-wide-" + scheme);
+    }
+    Chromium.scheme(browser, "light");
+    for (int width : new int[] {390, 320}) {
+      Chromium.resize(browser, width, 800);
+      visit(address);
+      assertThat(browser.executeScript("return document.documentElement.scrollWidth"))
+          .as("width of the page on a screen of " + width)
+          .isEqualTo((long) width);
+      assertThat(faultsFoundByAxe()).as("narrow").isEmpty();
+    }
+    Chromium.resize(browser, 390, 800);
+    screenshot(name + "-narrow");
+    assertThat(
+            browser.manage().logs().get("browser").getAll().stream()
+                .map(entry -> entry.getMessage())
+                .filter(message -> !message.contains("status of 404"))
+                .toList())
+        .as("complaints of the browser, such as about the content security policy")
+        .isEmpty();
+  }
+
+  @Test
+  void aRecipePrintsAsALightSheet() throws IOException {
+    Chromium.scheme(browser, "dark");
+    visit("/recipes/slack-tide-kick");
+    Object pdf =
+        browser
+            .executeCdpCommand(
+                "Page.printToPDF", Map.of("printBackground", true, "preferCSSPageSize", true))
+            .get("data");
+    Path file = SCREENSHOTS.resolve("recipe.pdf");
+    Files.write(file, Base64.getDecoder().decode(pdf.toString()));
+    browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+    assertThat(browser.executeScript("return getComputedStyle(document.body).color").toString())
+        .as("ink on paper, whatever the screen's scheme")
+        .isEqualTo("rgb(35, 38, 43)");
+    assertThat(browser.findElement(By.cssSelector(".masthead")).isDisplayed()).isFalse();
+    browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", ""));
+  }
+
+  private static void visit(String address) {
+    browser.get(notebook.url().resolve(address).toString());
+  }
+
+  private static String heading() {
+    return browser.findElement(By.tagName("h1")).getText();
+  }
+
+  private static List<?> faultsFoundByAxe() {
+    browser.executeScript(axe);
+    return (List<?>)
+        browser.executeAsyncScript(
+            """
+            const done = arguments[arguments.length - 1];
+            axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']})
+              .then(result => done(result.violations.map(v =>
+                  v.id + ': ' + v.nodes.map(n => n.html.slice(0, 160) + ' ' + n.failureSummary).join(' | '))));
+            """);
+  }
+
+  private static void screenshot(String name) throws IOException {
+    Object data =
+        browser
+            .executeCdpCommand(
+                "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true))
+            .get("data");
+    Files.write(SCREENSHOTS.resolve(name + ".png"), Base64.getDecoder().decode(data.toString()));
+  }
+}

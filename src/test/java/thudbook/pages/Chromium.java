@@ -1,0 +1,85 @@
+package thudbook.pages;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Assumptions;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+
+/**
+ * A real browser. Where there is none, browser tests are skipped and say how to get it; with {@code
+ * THUDBOOK_BROWSER_TESTS=required} they fail instead.
+ */
+final class Chromium {
+  private static final String HOW_TO_GET_IT =
+      "no chromium and chromedriver on the PATH: browser tests are skipped. On Debian:"
+          + " apt-get install chromium chromium-driver";
+
+  private Chromium() {}
+
+  /** Starts it, with a profile of its own and without a network of its own. */
+  static ChromeDriver start() {
+    Optional<Path> browser = onPath("chromium");
+    Optional<Path> driver = onPath("chromedriver");
+    if (browser.isEmpty() || driver.isEmpty()) {
+      if ("required".equals(System.getenv("THUDBOOK_BROWSER_TESTS"))) {
+        throw new AssertionError(HOW_TO_GET_IT);
+      }
+      Assumptions.abort(HOW_TO_GET_IT);
+    }
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(browser.get().toFile());
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--disable-dev-shm-usage",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--hide-scrollbars",
+        "--user-data-dir=" + profile());
+    ChromeDriverService service =
+        new ChromeDriverService.Builder().usingDriverExecutable(driver.get().toFile()).build();
+    return new ChromeDriver(service, options);
+  }
+
+  /** Shows pages as on a screen of this size. */
+  static void resize(ChromeDriver driver, int width, int height) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** Tells pages which scheme the reader likes. */
+  static void scheme(ChromeDriver driver, String scheme) {
+    driver.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  private static Path profile() {
+    try {
+      return Files.createTempDirectory("thudbook-browser");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Optional<Path> onPath(String program) {
+    return Arrays.stream(System.getenv("PATH").split(File.pathSeparator))
+        .map(folder -> Path.of(folder, program))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+}
