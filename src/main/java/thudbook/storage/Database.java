@@ -90,6 +90,11 @@ public final class Database implements AutoCloseable {
     }
   }
 
+  /** The connections themselves, for tests that look at plans and pragmas. */
+  Connections connections() {
+    return connections;
+  }
+
   static Refusal unwritable(Path folder) {
     return Refusal.of(
         Refusal.Kind.CONFLICT,

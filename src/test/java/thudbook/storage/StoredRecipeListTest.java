@@ -1,0 +1,260 @@
+package thudbook.storage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jooq.conf.ParamType;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import thudbook.access.Author;
+import thudbook.envelopes.Drive;
+import thudbook.library.RecipeList.Order;
+import thudbook.library.RecipeList.Page;
+import thudbook.library.RecipeList.Request;
+import thudbook.library.RecipeList.Row;
+import thudbook.library.RecipeList.TagCount;
+import thudbook.predictions.Metric;
+import thudbook.predictions.Prediction;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.RecipeStore.NewRecipe;
+import thudbook.recipes.StageEntry;
+
+/** Property: the list shows every recipe once, in order, whatever the size of its pages. */
+class StoredRecipeListTest {
+  @TempDir Path folder;
+  private Database database;
+
+  @BeforeEach
+  void open() {
+    database = Database.open(folder);
+  }
+
+  @AfterEach
+  void close() {
+    database.close();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Order.class)
+  void pagesOfFiveHundredRowsWithEqualKeysHaveNoGapsAndNoDuplicates(Order order) {
+    addFiveHundred();
+    for (int limit : new int[] {7, 100, 200}) {
+      List<Row> forward = new ArrayList<>();
+      Deque<String> previous = new ArrayDeque<>();
+      String after = null;
+      do {
+        Page page = database.list().page(new Request(order, null, limit, after));
+        assertThat(page.total()).isEqualTo(500);
+        assertThat(page.offset()).isEqualTo(forward.size());
+        if (page.previous() == null) {
+          assertThat(forward).isEmpty();
+        } else {
+          previous.push(page.previous());
+        }
+        forward.addAll(page.rows());
+        after = page.next();
+      } while (after != null);
+      assertThat(forward).hasSize(500);
+      assertThat(forward.stream().map(Row::slug).distinct()).hasSize(500);
+      if (order == Order.TITLE) {
+        assertThat(forward.stream().map(row -> Folding.fold(row.title()))).isSorted();
+      } else {
+        assertThat(forward.stream().map(Row::changedAt))
+            .isSortedAccordingTo(Collections.reverseOrder());
+      }
+      assertThat(backwards(order, limit, previous)).isEqualTo(slugs(forward, limit));
+    }
+  }
+
+  /** The pages before the last one, by the cursors to their previous pages. */
+  private List<List<String>> backwards(Order order, int limit, Deque<String> previous) {
+    List<List<String>> pages = new ArrayList<>();
+    for (String cursor : previous) {
+      List<Row> rows = database.list().page(new Request(order, null, limit, cursor)).rows();
+      pages.add(rows.stream().map(Row::slug).toList());
+    }
+    Collections.reverse(pages);
+    return pages;
+  }
+
+  private static List<List<String>> slugs(List<Row> rows, int limit) {
+    List<List<String>> pages = new ArrayList<>();
+    for (int from = 0; from + limit < rows.size(); from += limit) {
+      pages.add(rows.subList(from, from + limit).stream().map(Row::slug).toList());
+    }
+    return pages;
+  }
+
+  private void addFiveHundred() {
+    Random random = new Random(5);
+    // Ten titles and five times for 500 recipes: most rows are equal in what they are ordered by.
+    List<NewRecipe> recipes =
+        IntStream.range(0, 500)
+            .mapToObj(
+                i ->
+                    Written.unread(
+                        Written.recipe("r" + i, "Tick " + random.nextInt(10), List.of(), "any"),
+                        null))
+            .toList();
+    for (int i = 0; i < 5; i++) {
+      database
+          .recipes()
+          .add(
+              List.of(),
+              recipes.subList(i * 100, (i + 1) * 100),
+              Author.OWNER,
+              Written.NOON.plusSeconds(random.nextInt(3)),
+              "a hundred");
+    }
+  }
+
+  @Test
+  void titlesAreOrderedWithoutCaseAndAccents() {
+    Written.add(
+        database,
+        Stream.of("zinc", "Élan", "anvil", "echo", "Émigré", "Anvil 2", "eave", "Ärmel")
+            .map(title -> unread(title, List.of())));
+    assertThat(titles(new Request(Order.TITLE, null, 50, null)))
+        .containsExactly("anvil", "Anvil 2", "Ärmel", "eave", "echo", "Élan", "Émigré", "zinc");
+  }
+
+  @Test
+  void aTagFiltersWhateverItsCase() {
+    Written.add(
+        database,
+        Stream.of(
+            unread("one", List.of("dry", "kick")),
+            unread("two", List.of("Dry")),
+            unread("three", List.of("kick"))));
+    Page page = database.list().page(new Request(Order.TITLE, "DRY", 1, null));
+    assertThat(page.total()).isEqualTo(2);
+    assertThat(page.rows()).extracting(Row::title).containsExactly("one");
+    assertThat(titles(new Request(Order.TITLE, "DRY", 1, page.next()))).containsExactly("two");
+    assertThat(titles(new Request(Order.NEWEST, "no such tag", 50, null))).isEmpty();
+    assertThat(database.list().tags())
+        .containsExactly(new TagCount("dry", 2), new TagCount("kick", 2));
+  }
+
+  @Test
+  void aRowSaysWhatItsRecipeSays() {
+    Prediction prediction = Written.prediction(Map.of(Metric.HOLD, 0.004), EnumSet.of(Metric.HOLD));
+    Written.add(
+        database,
+        Stream.of(
+            Written.unread(
+                Written.recipe(
+                    "whole",
+                    "Whole",
+                    List.of("wood", "dry"),
+                    Written.recipe("x", "x", List.of(), "g").source(),
+                    null,
+                    List.of(
+                        new StageEntry("keeper-twin", "quick", Drive.UNITY, null),
+                        new StageEntry("storm-door", null, Drive.UNITY, null),
+                        new StageEntry(null, null, Drive.UNITY, null))),
+                prediction),
+            Written.unread(
+                Written.recipe("bare", "Bare", List.of(), null, null, List.of()), null)));
+    List<Row> rows = database.list().page(new Request(Order.TITLE, null, 50, null)).rows();
+    Row whole = rows.get(1);
+    assertThat(whole.tags()).containsExactly("wood", "dry");
+    assertThat(whole.channels()).containsExactly("keeper-twin quick", "storm-door");
+    assertThat(whole.sourceKind()).isEqualTo("oscillator");
+    assertThat(whole.by()).isEqualTo("Oona");
+    assertThat(whole.heard()).isEqualTo("short, woody");
+    assertThat(whole.changedAt()).isEqualTo(Written.NOON);
+    assertThat(whole.metrics()).isEqualTo(prediction.metrics());
+    assertThat(whole.shape()).isEqualTo(prediction.shape());
+    assertThat(whole.stale()).isFalse();
+    Row bare = rows.get(0);
+    assertThat(bare.sourceKind()).isNull();
+    assertThat(bare.metrics()).isNull();
+    assertThat(bare.shape()).isNull();
+    assertThat(bare.channels()).isEmpty();
+  }
+
+  @Test
+  void aCursorOfAnotherSearchIsRefused() {
+    Written.add(database, IntStream.range(0, 3).mapToObj(i -> unread("Same " + i, List.of("dry"))));
+    String next = database.list().page(new Request(Order.TITLE, "dry", 1, null)).next();
+    assertThat(next).isNotNull();
+    assertThat(titles(new Request(Order.TITLE, "Dry", 1, next))).containsExactly("Same 1");
+    assertRefused(new Request(Order.TITLE, null, 1, next));
+    assertRefused(new Request(Order.NEWEST, "dry", 1, next));
+    assertRefused(new Request(Order.TITLE, "wet", 1, next));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"x", "AQ", "not base 64!", "AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA"})
+  void whatIsNoCursorIsRefused(String text) {
+    assertRefused(new Request(Order.NEWEST, null, 10, text));
+  }
+
+  private void assertRefused(Request request) {
+    assertThatThrownBy(() -> database.list().page(request))
+        .isInstanceOfSatisfying(
+            Refusal.class,
+            refusal -> {
+              assertThat(refusal.kind()).isEqualTo(Refusal.Kind.REFUSED_VALUES);
+              assertThat(refusal.faults().get(0).code()).isEqualTo("foreign-cursor");
+              assertThat(refusal.faults().get(0).place()).isEqualTo("after");
+            });
+  }
+
+  @ParameterizedTest
+  @EnumSource(Order.class)
+  void everyQueryOfAPageFindsItsRowsByAnIndex(Order order) {
+    addFiveHundred();
+    String index = order == Order.TITLE ? "recipe_by_title" : "recipe_by_change";
+    Request all = new Request(order, null, 50, null);
+    Request tagged = new Request(order, "dry", 50, null);
+    String next = database.list().page(all).next();
+    assertThat(next).isNotNull();
+    Cursor cursor = Cursor.read(next, all);
+    assertThat(plan(all, null)).anyMatch(step -> step.contains("SCAN recipe USING INDEX " + index));
+    assertThat(plan(all, cursor))
+        .anyMatch(step -> step.contains("SEARCH recipe USING INDEX " + index));
+    assertThat(plan(tagged, cursor))
+        .anyMatch(step -> step.contains("USING PRIMARY KEY (tag=? AND recipe=?)"));
+    for (List<String> plan : List.of(plan(all, null), plan(all, cursor), plan(tagged, cursor))) {
+      assertThat(plan).noneMatch(step -> step.contains("TEMP B-TREE"));
+      assertThat(plan).noneMatch(step -> step.matches(".*SCAN \\w+"));
+    }
+  }
+
+  private List<String> plan(Request request, @Nullable Cursor after) {
+    return database
+        .connections()
+        .read(
+            db -> {
+              String sql = StoredRecipeList.pageAfter(db, request, after).getSQL(ParamType.INLINED);
+              return db.fetch("EXPLAIN QUERY PLAN " + sql).getValues("detail", String.class);
+            });
+  }
+
+  private List<String> titles(Request request) {
+    return database.list().page(request).rows().stream().map(Row::title).toList();
+  }
+
+  private static NewRecipe unread(String title, List<String> tags) {
+    String slug = Folding.fold(title).replace(' ', '-');
+    return Written.unread(Written.recipe(slug, title, tags, "any"), null);
+  }
+}
