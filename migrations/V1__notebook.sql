@@ -30,7 +30,7 @@ CREATE TABLE gate (
   slug TEXT NOT NULL
     CONSTRAINT gate_slug_once UNIQUE
     CONSTRAINT gate_slug_listed REFERENCES gate_slug (slug) DEFERRABLE INITIALLY DEFERRED,
-  title TEXT NOT NULL CONSTRAINT gate_title CHECK (title <> ''),
+  title TEXT NOT NULL CONSTRAINT gate_title CHECK (length(title) BETWEEN 1 AND 200),
   title_key TEXT NOT NULL,
   version INTEGER NOT NULL CONSTRAINT gate_version CHECK (version >= 1),
   head INTEGER NOT NULL CONSTRAINT gate_head_number CHECK (head >= 1),
@@ -43,7 +43,10 @@ CREATE INDEX gate_by_title ON gate (title_key, id) WHERE binned_at IS NULL;
 
 -- Every slug that a gate has or had: an old one stays as an alias.
 CREATE TABLE gate_slug (
-  slug TEXT NOT NULL CONSTRAINT gate_slug_key PRIMARY KEY CONSTRAINT gate_slug_text CHECK (slug <> ''),
+  slug TEXT NOT NULL
+    CONSTRAINT gate_slug_key PRIMARY KEY
+    CONSTRAINT gate_slug_text
+      CHECK (length(slug) BETWEEN 1 AND 80 AND slug NOT GLOB '*[^a-z0-9-]*'),
   gate INTEGER NOT NULL CONSTRAINT gate_slug_of REFERENCES gate (id)
 ) STRICT, WITHOUT ROWID;
 
@@ -80,7 +83,7 @@ CREATE TABLE recipe (
   slug TEXT NOT NULL
     CONSTRAINT recipe_slug_once UNIQUE
     CONSTRAINT recipe_slug_listed REFERENCES recipe_slug (slug) DEFERRABLE INITIALLY DEFERRED,
-  title TEXT NOT NULL CONSTRAINT recipe_title CHECK (title <> ''),
+  title TEXT NOT NULL CONSTRAINT recipe_title CHECK (length(title) BETWEEN 1 AND 200),
   title_key TEXT NOT NULL,
   author TEXT NOT NULL
     CONSTRAINT recipe_author CHECK (trim(author) <> '' AND length(author) <= 80),
@@ -104,7 +107,8 @@ CREATE INDEX recipe_by_title ON recipe (title_key, id) WHERE binned_at IS NULL;
 CREATE TABLE recipe_slug (
   slug TEXT NOT NULL
     CONSTRAINT recipe_slug_key PRIMARY KEY
-    CONSTRAINT recipe_slug_text CHECK (slug <> ''),
+    CONSTRAINT recipe_slug_text
+      CHECK (length(slug) BETWEEN 1 AND 80 AND slug NOT GLOB '*[^a-z0-9-]*'),
   recipe INTEGER NOT NULL CONSTRAINT recipe_slug_of REFERENCES recipe (id)
 ) STRICT, WITHOUT ROWID;
 
@@ -131,10 +135,11 @@ CREATE TABLE recipe_revision (
 
 CREATE INDEX recipe_revision_by_change ON recipe_revision (change);
 
--- Gate and channel of each stage in the words of the recipe: it may name what the studio lacks.
+-- Gate (slug or UUID) and channel of each stage in the words of the recipe: it may name what the
+-- studio lacks.
 CREATE TABLE recipe_stage (
   recipe INTEGER NOT NULL CONSTRAINT recipe_stage_of REFERENCES recipe (id),
-  position INTEGER NOT NULL CONSTRAINT recipe_stage_position CHECK (position >= 1),
+  position INTEGER NOT NULL CONSTRAINT recipe_stage_position CHECK (position BETWEEN 1 AND 4),
   gate TEXT,
   channel TEXT,
   CONSTRAINT recipe_stage_key PRIMARY KEY (recipe, position)

@@ -10,6 +10,7 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.recipes.PredictionStore;
@@ -82,14 +83,14 @@ final class StoredPredictions implements PredictionStore {
         .execute();
   }
 
-  /** Marks the recipes that name a gate. */
-  static void markUsersOf(DSLContext db, String gateSlug) {
+  /** Marks the recipes that name a gate, by its slug or its id. */
+  static void markUsersOf(DSLContext db, Gate gate) {
     mark(
         db,
         PREDICTION.RECIPE.in(
             db.select(RECIPE_STAGE.RECIPE)
                 .from(RECIPE_STAGE)
-                .where(RECIPE_STAGE.GATE.eq(gateSlug))));
+                .where(RECIPE_STAGE.GATE.in(gate.slug(), gate.id().toString()))));
   }
 
   private static int mark(DSLContext db, Condition which) {

@@ -17,7 +17,10 @@ import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.Record1;
 import org.jooq.ResultQuery;
+import org.jooq.Select;
+import org.jooq.impl.DSL;
 import thudbook.access.Author;
 import thudbook.recipes.RecipeStore;
 
@@ -70,7 +73,7 @@ final class StoredRecipes implements RecipeStore {
                   .value1();
           for (NewGate gate : gates) {
             StoredGates.add(db, gate, change);
-            StoredPredictions.markUsersOf(db, gate.gate().slug());
+            StoredPredictions.markUsersOf(db, gate.gate());
           }
           for (NewRecipe recipe : recipes) {
             NewRecipeRows.insert(db, recipe, author, at, change);
@@ -85,14 +88,10 @@ final class StoredRecipes implements RecipeStore {
         db ->
             db
                 .select(RECIPE.SLUG, RECIPE.TITLE, RECIPE_STAGE.CHANNEL)
-                .from(GATE)
-                .join(GATE_SLUG)
-                .on(GATE_SLUG.GATE.eq(GATE.ID))
-                .join(RECIPE_STAGE)
-                .on(RECIPE_STAGE.GATE.eq(GATE_SLUG.SLUG))
+                .from(RECIPE_STAGE)
                 .join(RECIPE)
                 .on(RECIPE.ID.eq(RECIPE_STAGE.RECIPE))
-                .where(GATE.UUID.eq(gate.toString()), RECIPE.BINNED_AT.isNull())
+                .where(RECIPE_STAGE.GATE.in(namesOf(gate)), RECIPE.BINNED_AT.isNull())
                 .orderBy(RECIPE.TITLE_KEY, RECIPE.ID, RECIPE_STAGE.POSITION)
                 .fetchGroups(RECIPE.SLUG)
                 .values()
@@ -112,6 +111,17 @@ final class StoredRecipes implements RecipeStore {
   @Override
   public boolean isEmpty() {
     return connections.read(db -> !db.fetchExists(CHANGE));
+  }
+
+  /** What a stage may call a gate: its slug, an old slug, its id. */
+  private static Select<Record1<String>> namesOf(UUID gate) {
+    String id = gate.toString();
+    return DSL.select(GATE_SLUG.SLUG)
+        .from(GATE_SLUG)
+        .join(GATE)
+        .on(GATE.ID.eq(GATE_SLUG.GATE))
+        .where(GATE.UUID.eq(id))
+        .unionAll(DSL.select(DSL.val(id)));
   }
 
   private static ResultQuery<? extends Record> select(DSLContext db, Condition condition) {

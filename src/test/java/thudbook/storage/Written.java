@@ -86,7 +86,7 @@ public final class Written {
         List.of(),
         null,
         List.of(),
-        "Monitors down before connecting.\n");
+        "Monitors down before connecting.");
   }
 
   /** A gate with the channels quick and slow. */
