@@ -30,8 +30,24 @@ final class CurvePlan {
   private static final double LOWEST_DB = 60;
   private static final double LONGEST_SECONDS = 60;
 
-  /** The places inside a line at which its error is looked at. */
-  private static final int LOOKS = 8;
+  /**
+   * Where inside a line its error is looked at: closer at the ends, where exponentials are fast.
+   */
+  private static final double[] LOOKS = {
+    1 / 1024.0,
+    1 / 256.0,
+    1 / 64.0,
+    1 / 16.0,
+    1 / 8.0,
+    1 / 4.0,
+    3 / 8.0,
+    1 / 2.0,
+    5 / 8.0,
+    3 / 4.0,
+    7 / 8.0,
+    15 / 16.0,
+    63 / 64.0
+  };
 
   private final Sound sound;
   private final Trace trace;
@@ -58,7 +74,7 @@ final class CurvePlan {
     voltageRange = Math.max(highest - lowest, 1e-3);
     List<Double> strikes = sound.strikes() == null ? List.of(0.0) : sound.strikes().seconds();
     lastStrike = strikes.get(strikes.size() - 1);
-    most = MOST + MOST_PER_STRIKE * strikes.size();
+    most = MOST + (sound.strikes() == null ? 0 : MOST_PER_STRIKE * strikes.size());
     floorDb = LevelMetrics.decibels(Math.max(trace.baseLevel(), trace.top())) - LOWEST_DB;
   }
 
@@ -172,8 +188,7 @@ final class CurvePlan {
     double worstDb = 0;
     double badness = 0;
     double worstAt = (from + to) / 2;
-    for (int i = 1; i < LOOKS; i++) {
-      double share = (double) i / LOOKS;
+    for (double share : LOOKS) {
       double time = from + (to - from) * share;
       double exactDb = LevelMetrics.decibels(trace.level(time));
       double offDb = exactDb > floorDb ? Math.abs(exactDb - (fromDb + (toDb - fromDb) * share)) : 0;

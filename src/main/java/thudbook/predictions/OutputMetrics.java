@@ -6,6 +6,9 @@ import thudbook.gates.Channel;
 
 /** Thump, headroom and clipping, over the whole train. */
 final class OutputMetrics {
+  /** What is left behind a coupling of an offset that never moves: rounding, and no thump. */
+  private static final double ROUNDING_VOLTS = 1e-12;
+
   private final Sound sound;
   private final List<Channel> channels;
   private final Trace trace;
@@ -40,6 +43,7 @@ final class OutputMetrics {
 
   void putAll(Map<Metric, Double> into, double top) {
     double thump = thumpPeak();
+    thump = thump < ROUNDING_VOLTS ? 0 : thump;
     into.put(Metric.THUMP_PEAK, thump);
     if (thump > 0) {
       into.put(Metric.THUMP_TO_TONE, LevelMetrics.decibels(thump / (toneVolts * top)));

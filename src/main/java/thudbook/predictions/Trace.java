@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 import thudbook.gates.Motion;
 import thudbook.gates.MotionPiece;
 
@@ -22,6 +23,9 @@ final class Trace {
 
   /** Ratio of neighbouring times of the grid. */
   private static final double STEP = Math.sqrt(Math.sqrt(2));
+
+  /** How close to the edge of the grid, as a share of its step, a level is looked at once more. */
+  private static final double NEAR_EDGE = 1e-3;
 
   private final Chain chain;
   private final List<Motion> motions;
@@ -111,19 +115,12 @@ final class Trace {
 
   /** Adds the spans of an interval in which cells go both ways; answers the level at its end. */
   private double addMixed(int k, double start, double end, double startLevel, double shortest) {
-    int steps = 0;
-    for (double step = shortest / 64; start + step < end; step *= STEP) {
-      steps++;
-    }
-    double[] times = new double[steps + 2];
-    double[] levels = new double[steps + 2];
-    times[0] = start;
+    double[] times = mixedTimes(start, end, shortest);
+    int steps = times.length - 2;
+    double[] levels = new double[times.length];
     levels[0] = motions.size() == 1 ? opennessIn(k, start)[0] : startLevel;
-    double step = shortest / 64;
     for (int i = 1; i < times.length; i++) {
-      times[i] = i <= steps ? start + step : end;
       levels[i] = measure(k, times[i]);
-      step *= STEP;
     }
     for (int i = 1; i <= steps; i++) {
       double before = levels[i] - levels[i - 1];
@@ -142,6 +139,22 @@ final class Trace {
       }
     }
     return spans.get(spans.size() - 1).endLevel();
+  }
+
+  /**
+   * A grid from start to end, with a place close to either, so that a level which turns round in
+   * the first or last step is seen to do so.
+   */
+  private static double[] mixedTimes(double start, double end, double shortest) {
+    // A steep target may turn the level round sooner than any time constant would.
+    double first = Math.min(shortest / 64, (end - start) / 8);
+    DoubleStream.Builder times = DoubleStream.builder().add(start).add(start + first * NEAR_EDGE);
+    double place = start;
+    for (double step = first; start + step < end; step *= STEP) {
+      place = start + step;
+      times.add(place);
+    }
+    return times.add(end - (end - place) * NEAR_EDGE).add(end).build().toArray();
   }
 
   /** What turns where the level turns: of one stage its openness, which is quicker to tell. */
