@@ -21,6 +21,9 @@ final class CurvePlan {
   /** What straight lines may be off in the control voltage, as a share of its range. */
   private static final double TOLERANCE_VOLTAGE = 0.004;
 
+  /** A level that is off comes before any voltage that is. */
+  private static final double LEVEL_FIRST = 1e6;
+
   private static final int MOST = 200;
   private static final int MOST_PER_STRIKE = 40;
 
@@ -74,7 +77,7 @@ final class CurvePlan {
     voltageRange = Math.max(highest - lowest, 1e-3);
     List<Double> strikes = sound.strikes() == null ? List.of(0.0) : sound.strikes().seconds();
     lastStrike = strikes.get(strikes.size() - 1);
-    most = MOST + (sound.strikes() == null ? 0 : MOST_PER_STRIKE * strikes.size());
+    most = MOST + MOST_PER_STRIKE * strikes.size();
     floorDb = LevelMetrics.decibels(Math.max(trace.baseLevel(), trace.top())) - LOWEST_DB;
   }
 
@@ -192,7 +195,10 @@ final class CurvePlan {
       double time = from + (to - from) * share;
       double exactDb = LevelMetrics.decibels(trace.level(time));
       double offDb = exactDb > floorDb ? Math.abs(exactDb - (fromDb + (toDb - fromDb) * share)) : 0;
-      double bad = Math.max(offDb / TOLERANCE_DB, voltageBadness(from, to, share));
+      double bad =
+          offDb > TOLERANCE_DB
+              ? LEVEL_FIRST + offDb / TOLERANCE_DB
+              : voltageBadness(from, to, share);
       worstDb = Math.max(worstDb, offDb);
       if (bad > badness) {
         badness = bad;
@@ -205,7 +211,7 @@ final class CurvePlan {
     return new Line(from, to, worstAt, worstDb, badness);
   }
 
-  /** How much worse than its tolerance the control voltage is; never before the level's 0.1 dB. */
+  /** How much worse than its tolerance the control voltage is. */
   private double voltageBadness(double from, double to, double share) {
     double worst = 0;
     double time = from + (to - from) * share;
@@ -215,8 +221,7 @@ final class CurvePlan {
       double off = Math.abs(voltage.at(time) - straight) / voltageRange;
       worst = Math.max(worst, off / TOLERANCE_VOLTAGE);
     }
-    // The level comes first: a voltage that is badly off waits behind a level that is twice off.
-    return Math.min(worst, 2);
+    return Math.min(worst, LEVEL_FIRST);
   }
 
   private CurvePoint point(double time, boolean before) {
