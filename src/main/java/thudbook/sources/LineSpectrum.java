@@ -4,19 +4,24 @@ import java.util.List;
 
 /** A spectrum of single partials: an oscillator's harmonics, or a modulated carrier's sides. */
 public final class LineSpectrum implements Spectrum {
-  /** 20 dB in power: within it of the strongest, a partial is strong. */
-  private static final double STRONG = 0.01;
+  /** 20 dB in power, and a hair: within it of the strongest, a partial is strong. */
+  private static final double STRONG = 0.01 * (1 - 1e-12);
 
   private final List<Partial> partials;
+  private final double lowestStrongHertz;
+
+  /** The lines that are summed; many partials are condensed to few. */
   private final double[] hertz;
 
-  /** Shares of the whole power. */
+  /** Their shares of the whole power. */
   private final double[] share;
 
   private LineSpectrum(List<Partial> partials) {
     this.partials = partials;
-    hertz = partials.stream().mapToDouble(Partial::hertz).toArray();
-    share = partials.stream().mapToDouble(Partial::power).toArray();
+    lowestStrongHertz = lowestStrong(partials);
+    LineRule rule = new LineRule(partials);
+    hertz = rule.hertz();
+    share = rule.power();
     double power = 0;
     for (double each : share) {
       power += each;
@@ -26,18 +31,32 @@ public final class LineSpectrum implements Spectrum {
     }
   }
 
-  /** The lines of an oscillator or of a modulated carrier. */
-  static LineSpectrum of(Source source) {
-    if (source instanceof Source.Oscillator oscillator) {
-      return new LineSpectrum(new Harmonics(oscillator));
-    }
-    if (source instanceof Source.FrequencyModulation modulation) {
-      return new LineSpectrum(SideFrequencies.of(modulation));
-    }
-    throw new IllegalArgumentException("no lines in " + source);
+  /** The lines of an oscillator. */
+  static LineSpectrum of(Source.Oscillator oscillator) {
+    return new LineSpectrum(new Harmonics(oscillator));
   }
 
-  /** All partials, from the lowest frequency to the highest. */
+  /** The lines of a modulated carrier. */
+  static LineSpectrum of(Source.FrequencyModulation modulation) {
+    return new LineSpectrum(SideFrequencies.of(modulation));
+  }
+
+  private static double lowestStrong(List<Partial> partials) {
+    double strongest = 0;
+    for (Partial partial : partials) {
+      strongest = Math.max(strongest, partial.power());
+    }
+    int i = 0;
+    while (partials.get(i).power() < STRONG * strongest) {
+      i++;
+    }
+    return partials.get(i).hertz();
+  }
+
+  /**
+   * All partials, from the lowest frequency to the highest. Of an oscillator each is computed when
+   * it is asked for.
+   */
   public List<Partial> partials() {
     return partials;
   }
@@ -45,14 +64,30 @@ public final class LineSpectrum implements Spectrum {
   @Override
   public double passedShare(double... poleHertz) {
     Spectrum.checkPoles(poleHertz);
-    if (poleHertz.length == 0) {
-      return 1;
+    return switch (poleHertz.length) {
+      case 0 -> 1;
+      case 1 -> Math.min(1, share(inverseSquare(poleHertz[0]), 0));
+      case 2 -> Math.min(1, share(inverseSquare(poleHertz[0]), inverseSquare(poleHertz[1])));
+      default -> Math.min(1, shareOfMany(poleHertz));
+    };
+  }
+
+  /** One and two poles are what most chains have: one division for each line. */
+  private double share(double inverseSquare, double otherInverseSquare) {
+    double sum = 0;
+    for (int i = 0; i < hertz.length; i++) {
+      double square = hertz[i] * hertz[i];
+      sum += share[i] / ((1 + square * inverseSquare) * (1 + square * otherInverseSquare));
     }
+    return sum;
+  }
+
+  private double shareOfMany(double... poleHertz) {
     double sum = 0;
     for (int i = 0; i < hertz.length; i++) {
       sum += share[i] / divisor(hertz[i], poleHertz);
     }
-    return Math.min(1, sum);
+    return sum;
   }
 
   @Override
@@ -68,7 +103,11 @@ public final class LineSpectrum implements Spectrum {
     return moment / sum;
   }
 
-  private static double divisor(double hertz, double[] poleHertz) {
+  private static double inverseSquare(double poleHertz) {
+    return 1 / (poleHertz * poleHertz);
+  }
+
+  private static double divisor(double hertz, double... poleHertz) {
     double divisor = 1;
     for (double pole : poleHertz) {
       double ratio = hertz / pole;
@@ -79,14 +118,6 @@ public final class LineSpectrum implements Spectrum {
 
   @Override
   public double lowestStrongHertz() {
-    double strongest = 0;
-    for (double each : share) {
-      strongest = Math.max(strongest, each);
-    }
-    int i = 0;
-    while (share[i] < STRONG * strongest) {
-      i++;
-    }
-    return hertz[i];
+    return lowestStrongHertz;
   }
 }

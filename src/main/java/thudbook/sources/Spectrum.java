@@ -22,8 +22,12 @@ public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
   static Spectrum of(Source source) {
     if (source instanceof Source.Noise noise) {
       return new NoiseSpectrum(noise);
+    } else if (source instanceof Source.Oscillator oscillator) {
+      return LineSpectrum.of(oscillator);
+    } else if (source instanceof Source.FrequencyModulation modulation) {
+      return LineSpectrum.of(modulation);
     }
-    return LineSpectrum.of(source);
+    throw new IllegalArgumentException("no spectrum is known of " + source);
   }
 
   /**
