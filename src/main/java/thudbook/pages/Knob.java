@@ -28,7 +28,7 @@ public record Knob(String module, String control, String at, String sets) {
 
   private static String position(Position position) {
     if (position instanceof Position.Clock clock) {
-      return CLOCK.format(clock.time()) + " o’clock";
+      return CLOCK.format(clock.time());
     } else if (position instanceof Position.Angle angle) {
       return Reading.entered(angle.degrees()) + "°";
     } else if (position instanceof Position.Share share) {

@@ -7,12 +7,13 @@ import org.jspecify.annotations.Nullable;
 import thudbook.library.RecipeList;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
+import thudbook.predictions.Reach;
 
 /**
  * One recipe of the list, as it is shown.
  *
  * @param playedBy source and channels in words
- * @param drawing safe SVG; null: no prediction yet
+ * @param drawing safe SVG; null: no prediction yet, or silent
  * @param numbers the key numbers; empty: no prediction yet
  * @param stale whether the numbers are being recomputed
  * @param missing what keeps it from being predicted; empty where it is predicted or about to be
@@ -44,7 +45,7 @@ public record RecipeRow(
         row.heard(),
         Reading.day(row.changedAt()),
         playedBy(row),
-        row.shape() == null ? null : SmallShapeDrawing.svg(row.shape(), label(numbers)),
+        drawing(row, numbers),
         numbers,
         row.stale(),
         missing);
@@ -59,6 +60,14 @@ public record RecipeRow(
     }
     numbers.add(new Entry("reach", "Reach", ReachWords.brief(metrics.reach())));
     return numbers;
+  }
+
+  /** A silent recipe has no shape: drawn against its own peak, its leak would look like a sound. */
+  private static @Nullable String drawing(RecipeList.Row row, List<Entry> numbers) {
+    if (row.shape() == null || row.metrics() == null || row.metrics().reach() == Reach.SILENT) {
+      return null;
+    }
+    return SmallShapeDrawing.svg(row.shape(), label(numbers));
   }
 
   private static String label(List<Entry> numbers) {

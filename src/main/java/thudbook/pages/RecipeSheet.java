@@ -112,7 +112,7 @@ public record RecipeSheet(
       facts.add(new Entry("", "Rating", recipe.rating() + " of 5"));
     }
     if (recipe.room() != null) {
-      facts.add(new Entry("", "Heard", recipe.room()));
+      facts.add(new Entry("", "Room", recipe.room()));
     }
     facts.add(
         new Entry(

@@ -1,5 +1,7 @@
 package thudbook.storage;
 
+import static thudbook.storage.schema.Tables.GATE;
+import static thudbook.storage.schema.Tables.GATE_SLUG;
 import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
@@ -127,13 +129,22 @@ final class StoredRecipeList implements RecipeList {
             .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
             .fetchGroups(RECIPE_TAG.RECIPE, TAG.NAME);
     Map<Long, List<String>> channels =
-        db.select(RECIPE_STAGE.RECIPE, RECIPE_STAGE.GATE, RECIPE_STAGE.CHANNEL)
+        db.select(RECIPE_STAGE.RECIPE, RECIPE_STAGE.GATE, RECIPE_STAGE.CHANNEL, GATE.TITLE)
             .from(RECIPE_STAGE)
+            .leftJoin(GATE_SLUG)
+            .on(GATE_SLUG.SLUG.eq(RECIPE_STAGE.GATE))
+            .leftJoin(GATE)
+            .on(GATE.ID.eq(GATE_SLUG.GATE))
             .where(RECIPE_STAGE.RECIPE.in(keys))
             .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
             .fetchGroups(
                 RECIPE_STAGE.RECIPE,
-                row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
+                row -> {
+                  String title = row.get(GATE.TITLE);
+                  return words(
+                      title == null ? row.get(RECIPE_STAGE.GATE) : title,
+                      row.get(RECIPE_STAGE.CHANNEL));
+                });
     return found.stream()
         .map(
             row ->
@@ -160,8 +171,8 @@ final class StoredRecipeList implements RecipeList {
         row.get(PREDICTION.STALE) == 1);
   }
 
-  /** Gate and channel as far as they are written: {@code keeper-twin quick}. */
+  /** Gate and channel as far as they are written: {@code Keeper twin, quick}. */
   private static String words(@Nullable String gate, @Nullable String channel) {
-    return Stream.of(gate, channel).filter(Objects::nonNull).collect(Collectors.joining(" "));
+    return Stream.of(gate, channel).filter(Objects::nonNull).collect(Collectors.joining(", "));
   }
 }

@@ -1,4 +1,4 @@
-package thudbook.pages;
+package thudbook;
 
 import java.io.File;
 import java.io.IOException;

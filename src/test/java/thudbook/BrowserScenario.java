@@ -1,4 +1,4 @@
-package thudbook.pages;
+package thudbook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,6 +7,8 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
@@ -28,14 +30,20 @@ class BrowserScenario {
   private static final Path SCREENSHOTS = Path.of("target/screenshots");
 
   @TempDir static Path folder;
-  private static ServedNotebook notebook;
+  private static Notebook notebook;
   private static ChromeDriver browser;
   private static String axe;
 
   @BeforeAll
-  static void open() throws IOException {
+  static void open() throws Exception {
     browser = Chromium.start();
-    notebook = new ServedNotebook(folder).withSamples();
+    Settings settings =
+        Settings.of(
+            Map.of("port", "0", "data", folder.toString()),
+            Map.of(),
+            Map.of("user.home", folder.toString()));
+    InstantSource clock = InstantSource.fixed(Instant.parse("2026-11-02T09:30:00Z"));
+    notebook = Notebook.open(settings, clock, () -> "test");
     Files.createDirectories(SCREENSHOTS);
     try (InputStream in = BrowserScenario.class.getResourceAsStream("/axe.min.js")) {
       axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
@@ -43,7 +51,7 @@ class BrowserScenario {
   }
 
   @AfterAll
-  static void close() {
+  static void close() throws Exception {
     if (browser != null) {
       browser.quit();
     }
@@ -103,6 +111,8 @@ class BrowserScenario {
         "/?order=title&tag=kick",
         "/recipes/slack-tide-kick",
         "/recipes/lamp-chain",
+        "/recipes/thunder-roll",
+        "/recipes/parcel-from-the-boat",
         "/recipes/bell-buoy",
         "/gates",
         "/gates/keeper-twin",
