@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import thudbook.documents.Documents;
 import thudbook.equipment.GateStore;
@@ -16,6 +17,7 @@ import thudbook.equipment.GateStore;
  */
 final class GateFolder implements GateStore {
   private static final String ENDING = ".md";
+  private static final Pattern ID = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   private final Path folder;
 
@@ -28,11 +30,17 @@ final class GateFolder implements GateStore {
     return new GateFolder(recipe.toAbsolutePath().resolveSibling("../gates").normalize());
   }
 
-  /** Finds by slug only: that is the name of the file. */
   @Override
-  public Optional<Stored> find(String slug) {
+  public Optional<Stored> find(String slugOrId) {
+    if (ID.matcher(slugOrId).matches()) {
+      return all().stream()
+          .filter(stored -> stored.gate().id().toString().equals(slugOrId))
+          .findFirst();
+    }
     // A name with separators would leave the folder.
-    return slug.matches("[a-z0-9-]+") ? read(folder.resolve(slug + ENDING)) : Optional.empty();
+    return slugOrId.matches("[a-z0-9-]+")
+        ? read(folder.resolve(slugOrId + ENDING))
+        : Optional.empty();
   }
 
   @Override

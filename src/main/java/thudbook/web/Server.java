@@ -71,7 +71,7 @@ public final class Server implements AutoCloseable {
     try {
       javalin.start();
     } catch (JavalinBindException e) {
-      throw new IOException("port " + address.port() + " is in use", e);
+      throw new IOException("port " + address.port() + " is in use: choose another with --port", e);
     }
     return new Server(javalin, address);
   }
