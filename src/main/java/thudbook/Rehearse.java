@@ -39,9 +39,11 @@ final class Rehearse implements Callable<Integer> {
           "lib/htmx/htmx.min.js",
           "no");
   private static final String SOUND =
-      "{\"source\":{\"kind\":\"noise\"},"
-          + "\"envelope\":{\"kind\":\"pulse\",\"peak\":5,\"length\":0.004},"
-          + "\"stages\":[{\"gate\":\"keeper-twin\",\"channel\":\"quick\"}]}";
+      """
+      {"source": {"kind": "noise"},
+       "envelope": {"kind": "pulse", "peak": 5, "length": 0.004},
+       "stages": [{"gate": "keeper-twin", "channel": "quick"}]}
+      """;
 
   private final InstantSource clock;
   private final Supplier<String> requestIds;

@@ -6,6 +6,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -87,9 +88,11 @@ class BuiltJarScenario {
     Process process = serve(List.of());
     int port = port(process);
     byte[] body =
-        ("{\"source\":{\"kind\":\"noise\"},"
-                + "\"envelope\":{\"kind\":\"pulse\",\"peak\":5,\"length\":0.004},"
-                + "\"stages\":[{\"gate\":\"keeper-twin\",\"channel\":\"quick\"}]}")
+        """
+        {"source": {"kind": "noise"},
+         "envelope": {"kind": "pulse", "peak": 5, "length": 0.004},
+         "stages": [{"gate": "keeper-twin", "channel": "quick"}]}
+        """
             .getBytes(StandardCharsets.UTF_8);
     String head =
         "POST /api/predictions HTTP/1.1\r\nHost: 127.0.0.1:"
@@ -97,7 +100,7 @@ class BuiltJarScenario {
             + "\r\nContent-Type: application/json\r\nContent-Length: "
             + body.length
             + "\r\nExpect: 100-continue\r\n\r\n";
-    try (Socket socket = new Socket("127.0.0.1", port)) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
       OutputStream out = socket.getOutputStream();
       out.write(head.getBytes(StandardCharsets.US_ASCII));
       out.flush();
@@ -152,7 +155,12 @@ class BuiltJarScenario {
   @Test
   void theArchiveOfTheBuildIsUsedAndMayBeMissing() throws Exception {
     assertThat(ARCHIVE).exists();
-    Process with = serve(List.of("-XX:SharedArchiveFile=" + ARCHIVE, "-XX:+UseSerialGC", "-Xlog:class+load:file=" + folder.resolve("classes")));
+    Process with =
+        serve(
+            List.of(
+                "-XX:SharedArchiveFile=" + ARCHIVE,
+                "-XX:+UseSerialGC",
+                "-Xlog:class+load:file=" + folder.resolve("classes")));
     port(with);
     with.destroy();
     assertThat(with.waitFor(30, TimeUnit.SECONDS)).isTrue();

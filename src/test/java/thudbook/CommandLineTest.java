@@ -25,7 +25,8 @@ class CommandLineTest {
   private static final Path RECIPES = Path.of("sample-library", "recipes");
   private static final String KICK = RECIPES.resolve("slack-tide-kick.md").toString();
   private static final String HALF_WRITTEN = RECIPES.resolve("parcel-from-the-boat.md").toString();
-  private static final String GATE = Path.of("sample-library", "gates", "keeper-twin.md").toString();
+  private static final String GATE =
+      Path.of("sample-library", "gates", "keeper-twin.md").toString();
 
   @TempDir private Path folder;
 
@@ -55,9 +56,7 @@ class CommandLineTest {
     List<Path> files = files();
     Result result =
         run(
-            Stream.concat(
-                    Stream.of("predict", "--json"),
-                    files.stream().map(Path::toString))
+            Stream.concat(Stream.of("predict", "--json"), files.stream().map(Path::toString))
                 .toArray(String[]::new));
     assertThat(result.code()).isZero();
     List<String> lines = result.out().lines().toList();
@@ -116,7 +115,8 @@ class CommandLineTest {
       String port = String.valueOf(served.port());
       Result other = run("serve", "--port", port, "--data", folder.resolve("b").toString());
       assertThat(other.code()).isEqualTo(1);
-      assertThat(other.err()).isEqualTo("port " + port + " is in use: choose another with --port\n");
+      assertThat(other.err())
+          .isEqualTo("port " + port + " is in use: choose another with --port\n");
     }
   }
 
@@ -139,8 +139,19 @@ class CommandLineTest {
     Path bad = folder.resolve("bad.md");
     Files.writeString(
         bad,
-        "---\nthudbook: recipe/1\ntitle: Bad\nsource:\n  kind: noise\n  level: 40 V\n"
-            + "envelope:\n  kind: pulse\n  peak: 5 V\n  length: 1,2 ms\n---\n");
+        """
+        ---
+        thudbook: recipe/1
+        title: Bad
+        source:
+          kind: noise
+          level: 40 V
+        envelope:
+          kind: pulse
+          peak: 5 V
+          length: 1,2 ms
+        ---
+        """);
     Path missing = folder.resolve("missing.md");
     Result result = run("check", bad.toString(), missing.toString());
     assertThat(result.code()).isEqualTo(1);
@@ -168,7 +179,8 @@ class CommandLineTest {
   void wrongUsageIsCodeTwo() {
     assertThat(run("predict").code()).isEqualTo(2);
     assertThat(run("nonsense").code()).isEqualTo(2);
-    assertThat(run("predict", "--gates", folder.resolve("no").toString(), KICK).code()).isEqualTo(2);
+    assertThat(run("predict", "--gates", folder.resolve("no").toString(), KICK).code())
+        .isEqualTo(2);
     assertThat(run("predict", "--gates", "a", "--data", "b", KICK).code()).isEqualTo(2);
     assertThat(run().code()).isEqualTo(2);
     Result serve = run("serve", "--listen", "0.0.0.0", "--port", "x");
@@ -181,7 +193,9 @@ class CommandLineTest {
 
   @Test
   void helpAndVersionAreTold() {
-    assertThat(run("--help").out()).contains("serve", "predict", "check").doesNotContain("rehearse");
+    assertThat(run("--help").out())
+        .contains("serve", "predict", "check")
+        .doesNotContain("rehearse");
     assertThat(run("--version").out()).startsWith("Thudbook ");
     Result settings = run("serve", "--print-settings", "--port", "0");
     assertThat(settings.code()).isZero();

@@ -3,6 +3,7 @@ package thudbook;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -63,7 +64,7 @@ public final class Exchange {
 
   /** The answer. */
   public Answer send() throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", port)) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
       socket.setSoTimeout(30_000);
       StringBuilder head = new StringBuilder(start);
       headers.forEach((name, value) -> head.append(name + ": " + value + "\r\n"));
@@ -87,6 +88,7 @@ public final class Exchange {
   }
 
   /** An answer; header names in lower case. */
+  @SuppressWarnings("ArrayRecordComponent") // answers are not compared as a whole
   public record Answer(int status, Map<String, String> headers, byte[] bytes) {
     /** The body as text. */
     public String text() {

@@ -28,7 +28,9 @@ class SettingsTest {
   void theReadmeHasTheSameTable() throws IOException {
     List<String> readme = new ArrayList<>();
     String settings =
-        Files.readString(Path.of("README.md")).split("\n## Settings\n", -1)[1].split("\n## ", -1)[0];
+        Files.readString(Path.of("README.md"))
+            .split("\n## Settings\n", -1)[1]
+            .split("\n## ", -1)[0];
     for (String line : settings.split("\n", -1)) {
       Matcher row = ROW.matcher(line);
       if (row.matches()) {
@@ -72,8 +74,7 @@ class SettingsTest {
     Map<String, String> environment =
         Map.of("THUDBOOK_BASE_URL", "notebook", "THUDBOOK_UPLOAD_LIMIT", "32");
     Refusal refusal =
-        catchThrowableOfType(
-            Refusal.class, () -> Settings.of(options, environment, LINUX));
+        catchThrowableOfType(Refusal.class, () -> Settings.of(options, environment, LINUX));
     assertThat(refusal.faults())
         .extracting(Fault::place)
         .containsExactly(
@@ -86,10 +87,19 @@ class SettingsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "listen, 192.168.1.5", "listen, ::", "listen, example.org", "listen, ''",
-    "port, -1", "port, 8741x", "data, ' '", "base-url, ftp://notebook.example",
-    "base-url, http://notebook.example/path", "base-url, http://u@notebook.example/",
-    "upload-limit, 2 GB", "upload-limit, 0 MB", "upload-limit, -1 MB"
+    "listen, 192.168.1.5",
+    "listen, ::",
+    "listen, example.org",
+    "listen, ''",
+    "port, -1",
+    "port, 8741x",
+    "data, ' '",
+    "base-url, ftp://notebook.example",
+    "base-url, http://notebook.example/path",
+    "base-url, http://u@notebook.example/",
+    "upload-limit, 2 GB",
+    "upload-limit, 0 MB",
+    "upload-limit, -1 MB"
   })
   void refused(String name, String value) {
     Refusal refusal =

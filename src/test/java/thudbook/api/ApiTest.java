@@ -143,7 +143,11 @@ class ApiTest {
 
   @ParameterizedTest
   @CsvSource({
-    "limit=0, limit", "limit=201, limit", "limit=x, limit", "order=best, order", "after=!!, after"
+    "limit=0, limit",
+    "limit=201, limit",
+    "limit=x, limit",
+    "order=best, order",
+    "after=!!, after"
   })
   void aListThatCanNotBeGivenIsRefused(String query, String name) throws IOException {
     Answer answer = get("/api/recipes?" + query);
@@ -265,8 +269,12 @@ class ApiTest {
   void whatIsNotThereIsAProblem() throws IOException {
     for (String target :
         List.of(
-            "/api/recipes/none", "/api/recipes/none/prediction", "/api/gates/none", "/api/nothing",
-            "/api/recipes/00000000-0000-0000-0000-000000000000", "/api")) {
+            "/api/recipes/none",
+            "/api/recipes/none/prediction",
+            "/api/gates/none",
+            "/api/nothing",
+            "/api/recipes/00000000-0000-0000-0000-000000000000",
+            "/api")) {
       Answer answer = get(target);
       assertThat(answer.status()).isEqualTo(404);
       assertThat(answer.header("Content-Type")).isEqualTo("application/problem+json");

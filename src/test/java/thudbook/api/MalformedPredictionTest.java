@@ -92,7 +92,9 @@ class MalformedPredictionTest {
             .mapToObj(i -> "[" + i * 0.1 + "," + i / 99.0 + "]")
             .collect(Collectors.joining(","));
     String channel =
-        "{\"name\":\"c\",\"transfer\":[" + knots + "],\"opening\":0.001,"
+        "{\"name\":\"c\",\"transfer\":["
+            + knots
+            + "],\"opening\":0.001,"
             + "\"release\":[{\"share\":1,\"time\":0.05}],\"leak\":-60,"
             + "\"cutoff\":{\"closed\":40,\"open\":9000}}";
     JsonNode problem =

@@ -122,8 +122,7 @@ class AssetsTest {
     assertThat(squeezed.header("Content-Encoding")).isEqualTo("gzip");
     assertThat(squeezed.header("ETag")).isNotEqualTo(plain.header("ETag"));
     assertThat(squeezed.bytes().length).isLessThan(plain.bytes().length / 2);
-    byte[] whole =
-        new GZIPInputStream(new ByteArrayInputStream(squeezed.bytes())).readAllBytes();
+    byte[] whole = new GZIPInputStream(new ByteArrayInputStream(squeezed.bytes())).readAllBytes();
     assertThat(whole).isEqualTo(plain.bytes());
     Answer refused =
         Exchange.request(server.port(), "GET", "/assets/site.css")
@@ -141,8 +140,13 @@ class AssetsTest {
   void nothingElseIsServed() throws IOException {
     for (String target :
         new String[] {
-          "/assets/none.css", "/assets/", "/lib/inter/none", "/lib/none/a", "/lib/inter",
-          "/assets/../secret", "/lib/inter/%2e%2e/a.woff2"
+          "/assets/none.css",
+          "/assets/",
+          "/lib/inter/none",
+          "/lib/none/a",
+          "/lib/inter",
+          "/assets/../secret",
+          "/lib/inter/%2e%2e/a.woff2"
         }) {
       assertThat(get(target).status()).as(target).isIn(400, 404);
     }

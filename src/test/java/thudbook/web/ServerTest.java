@@ -121,8 +121,14 @@ class ServerTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "evil.example", "evil.example:8741", "127.0.0.1", "127.0.0.1:1", "localhost.evil.example",
-        "127.0.0.1.evil.example", "0.0.0.0", "192.168.1.5"
+        "evil.example",
+        "evil.example:8741",
+        "127.0.0.1",
+        "127.0.0.1:1",
+        "localhost.evil.example",
+        "127.0.0.1.evil.example",
+        "0.0.0.0",
+        "192.168.1.5"
       })
   void aForeignHostIsRefusedEverywhere(String host) throws IOException {
     for (String target : List.of("/page", "/api/tagged", "/nowhere")) {
@@ -158,8 +164,13 @@ class ServerTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "null", "http://evil.example", "https://127.0.0.1:PORT", "http://127.0.0.1",
-        "http://localhost:PORT", "http://127.0.0.1:PORT.evil.example", ""
+        "null",
+        "http://evil.example",
+        "https://127.0.0.1:PORT",
+        "http://127.0.0.1",
+        "http://localhost:PORT",
+        "http://127.0.0.1:PORT.evil.example",
+        ""
       })
   void aForeignOriginIsRefused(String origin) throws IOException {
     String own = origin.replace("PORT", String.valueOf(server.port()));
@@ -178,7 +189,9 @@ class ServerTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "text/plain",
+        "application/x-www-form-urlencoded",
+        "multipart/form-data; boundary=x",
+        "text/plain",
         "TEXT/PLAIN; charset=utf-8"
       })
   void withoutAnOriginNoFormIsTaken(String type) throws IOException {
@@ -251,7 +264,7 @@ class ServerTest {
     Answer exhausted = get("/api/exhausted");
     assertThat(exhausted.status()).isEqualTo(500);
     for (Answer answer : List.of(json, html, exhausted)) {
-      assertThat(answer.text()).doesNotContain("secret", "/etc", "Exception", "thudbook.", "at ");
+      assertThat(answer.text()).doesNotContain("secret", "/etc", "Exception", "thudbook.", "\tat");
     }
   }
 
@@ -293,11 +306,9 @@ class ServerTest {
         .isEqualTo(200);
     assertThat(request("GET", "/api/json").header("Accept", "text/html").send().status())
         .isEqualTo(406);
-    assertThat(
-            request("GET", "/api/json").header("Accept", "text/html, */*;q=0.1").send().status())
+    assertThat(request("GET", "/api/json").header("Accept", "text/html, */*;q=0.1").send().status())
         .isEqualTo(200);
-    assertThat(
-            request("GET", "/api/json").header("Accept", "application/json;q=0").send().status())
+    assertThat(request("GET", "/api/json").header("Accept", "application/json;q=0").send().status())
         .isEqualTo(406);
   }
 
@@ -329,12 +340,11 @@ class ServerTest {
 
   @Test
   void nonsenseInsteadOfARequestIsAnsweredPlainly() throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
       socket
           .getOutputStream()
           .write("GET /page HTTP/9.9\r\nno header\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
-      String answer =
-          new String(socket.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
       assertThat(answer).startsWith("HTTP/1.1 ").doesNotContainIgnoringCase("jetty");
     }
   }
