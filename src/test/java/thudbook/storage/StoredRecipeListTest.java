@@ -155,6 +155,14 @@ class StoredRecipeListTest {
   @Test
   void aRowSaysWhatItsRecipeSays() {
     Prediction prediction = Written.prediction(Map.of(Metric.HOLD, 0.004), EnumSet.of(Metric.HOLD));
+    database
+        .recipes()
+        .add(
+            List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
+            List.of(),
+            Author.OWNER,
+            Written.NOON,
+            "a gate");
     Written.add(
         database,
         Stream.of(
@@ -175,7 +183,7 @@ class StoredRecipeListTest {
     List<Row> rows = database.list().page(new Request(Order.TITLE, null, 50, null)).rows();
     Row whole = rows.get(1);
     assertThat(whole.tags()).containsExactly("wood", "dry");
-    assertThat(whole.channels()).containsExactly("keeper-twin quick", "storm-door");
+    assertThat(whole.channels()).containsExactly("Keeper twin, quick", "storm-door");
     assertThat(whole.sourceKind()).isEqualTo("oscillator");
     assertThat(whole.by()).isEqualTo("Oona");
     assertThat(whole.heard()).isEqualTo("short, woody");
