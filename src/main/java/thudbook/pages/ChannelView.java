@@ -2,7 +2,6 @@ package thudbook.pages;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
@@ -59,13 +58,21 @@ public record ChannelView(
   /** Threshold, ceiling and release times of a channel in one line. */
   static String brief(Channel channel) {
     Transfer transfer = channel.transfer();
-    return Reading.entered(transfer.thresholdVolts(), "V")
+    return "opens from "
+        + Reading.entered(transfer.thresholdVolts(), "V")
         + " to "
         + Reading.entered(transfer.ceilingVolts(), "V")
-        + ", falls in "
-        + channel.release().stream()
-            .map(cell -> Reading.enteredTime(cell.releaseSeconds()))
-            .collect(Collectors.joining(" and "));
+        + ", falls with "
+        + releaseTimes(channel);
+  }
+
+  private static String releaseTimes(Channel channel) {
+    List<String> times =
+        channel.release().stream().map(cell -> Reading.enteredTime(cell.releaseSeconds())).toList();
+    int last = times.size() - 1;
+    return last == 0
+        ? times.get(0)
+        : String.join(", ", times.subList(0, last)) + " and " + times.get(last);
   }
 
   private static String summary(Channel channel) {
@@ -80,9 +87,7 @@ public record ChannelView(
         + ". Opens with a time constant of "
         + Reading.enteredTime(channel.openingSeconds())
         + "; falls with "
-        + channel.release().stream()
-            .map(cell -> Reading.enteredTime(cell.releaseSeconds()))
-            .collect(Collectors.joining(" and "))
+        + releaseTimes(channel)
         + ".";
   }
 

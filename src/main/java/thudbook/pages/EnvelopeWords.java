@@ -78,7 +78,7 @@ final class EnvelopeWords {
       entries.add(
           new Entry(
               "strikes.at",
-              "At",
+              "Strikes at",
               at.seconds().stream().map(Reading::enteredTime).collect(Collectors.joining(", "))));
     }
     entries.add(

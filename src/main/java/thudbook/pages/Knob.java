@@ -13,6 +13,9 @@ import thudbook.recipes.Recipe;
  * @param sets which value of the sound it sets, in words; empty: none
  */
 public record Knob(String module, String control, String at, String sets) {
+  /** A longer value, such as a list of strikes, is not repeated beside its knob. */
+  private static final int LONG = 48;
+
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("h:mm", Locale.ROOT);
 
   /** A setting of a recipe, with the values of its sound by key. */
@@ -21,7 +24,11 @@ public record Knob(String module, String control, String at, String sets) {
     String sets = "";
     if (key != null) {
       Entry value = values.get(key);
-      sets = value == null ? key : value.name() + " " + value.value();
+      if (value == null) {
+        sets = key;
+      } else {
+        sets = value.value().length() > LONG ? value.name() : value.name() + " " + value.value();
+      }
     }
     return new Knob(setting.module(), setting.control(), position(setting.at()), sets);
   }

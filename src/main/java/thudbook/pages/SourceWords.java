@@ -28,9 +28,12 @@ final class SourceWords {
   /** What a source is, in one line. */
   static String line(SourceEntry entry) {
     if (entry instanceof SourceEntry.Noise noise) {
-      return colour(noise.colour()) + " noise";
+      return noise.colour() == Source.Colour.WHITE ? "White noise" : "Pink noise";
     } else if (entry instanceof SourceEntry.Oscillator oscillator) {
-      return wave(oscillator.wave()) + " oscillator at " + frequency(oscillator.frequency());
+      return "Oscillator: a "
+          + wave(oscillator.wave())
+          + " wave at "
+          + frequency(oscillator.frequency());
     } else {
       SourceEntry.FrequencyModulation fm = (SourceEntry.FrequencyModulation) entry;
       return "FM pair: a carrier of "
@@ -47,13 +50,8 @@ final class SourceWords {
     if (entry instanceof SourceEntry.Noise noise) {
       entries.add(new Entry("source.kind", "Kind", "noise"));
       entries.add(new Entry("source.colour", "Colour", colour(noise.colour())));
-      entries.add(
-          new Entry(
-              "source.from",
-              "Band",
-              Reading.enteredHertz(noise.fromHertz())
-                  + " to "
-                  + Reading.enteredHertz(noise.toHertz())));
+      entries.add(new Entry("source.from", "From", Reading.enteredHertz(noise.fromHertz())));
+      entries.add(new Entry("source.to", "To", Reading.enteredHertz(noise.toHertz())));
       entries.add(
           new Entry(
               "source.level", "Level", Reading.entered(noise.levelVolts(), "V") + " (four sigma)"));

@@ -69,7 +69,7 @@ class PagesScenario {
     notebook.add(List.of(gate("Lamp")), List.of(recipe("thud", "Thud", stage())));
     String html = page("/recipes/thud");
     assertThat(html)
-        .contains("white noise, through")
+        .contains("White noise, through")
         .contains("Large thump")
         .contains("Tubes in Lamp")
         .contains("lets go after")
