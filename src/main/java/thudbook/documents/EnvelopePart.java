@@ -22,7 +22,7 @@ final class EnvelopePart {
   static @Nullable EnvelopeEntry read(Tree tree, Faults faults) {
     int before = faults.count();
     Fields fields = Fields.of(tree, faults);
-    Tree kind = faults.count() == before ? fields.need("kind", KINDS) : null;
+    Tree kind = fields.need("kind", KINDS);
     if (kind == null) {
       return null;
     }

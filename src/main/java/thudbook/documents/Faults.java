@@ -9,13 +9,18 @@ import thudbook.quantities.Refusal;
 /** Everything that is wrong with one document, gathered while it is read. */
 final class Faults {
   private static final int LONGEST_FOUND = 60;
+  private static final int LONGEST_POINTER = 200;
+
+  /** A person mends the first ones first; a hostile document must not be answered at its length. */
+  private static final int MOST = 100;
 
   private final List<Fault> faults = new ArrayList<>();
   private final List<String> notes = new ArrayList<>();
+  private int count;
 
   /** How many there are; a reader compares it to know whether its own part was clean. */
   int count() {
-    return faults.size();
+    return count;
   }
 
   /** Something else was expected. */
@@ -36,9 +41,16 @@ final class Faults {
 
   /** A fault in words of its own. */
   void say(Place place, String code, String found, String expected, String sentence) {
+    count++;
+    if (count > MOST) {
+      return;
+    }
     String where = place.words().isEmpty() ? "" : shown(place.words()) + ": ";
-    faults.add(
-        new Fault(place.pointer(), place.line(), code, shown(found), expected, where + sentence));
+    String pointer = place.pointer();
+    if (pointer.length() > LONGEST_POINTER) {
+      pointer = pointer.substring(0, LONGEST_POINTER);
+    }
+    faults.add(new Fault(pointer, place.line(), code, shown(found), expected, where + sentence));
   }
 
   /** A value that is right and has no effect where it stands: it is not kept. */
@@ -63,6 +75,10 @@ final class Faults {
   Refusal refusal(Refusal.Kind kind) {
     List<Fault> inOrder = new ArrayList<>(faults);
     inOrder.sort(Comparator.comparingInt(Fault::line));
+    if (count > MOST) {
+      String more = (count - MOST) + " more faults are not listed";
+      inOrder.add(new Fault("", 0, "more-faults", "", "", more));
+    }
     return new Refusal(kind, inOrder);
   }
 

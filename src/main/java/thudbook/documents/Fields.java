@@ -14,22 +14,24 @@ import thudbook.quantities.Range;
 final class Fields {
   private final Place place;
   private final Map<String, Tree> entries;
+  private final boolean real;
   private final Faults faults;
   private final Set<String> asked = new LinkedHashSet<>();
 
-  private Fields(Place place, Map<String, Tree> entries, Faults faults) {
+  private Fields(Place place, Map<String, Tree> entries, boolean real, Faults faults) {
     this.place = place;
     this.entries = entries;
+    this.real = real;
     this.faults = faults;
   }
 
-  /** The keys of a tree; none, with a fault, if it has no keys. */
+  /** The keys of a tree; if it has no keys, that is the one fault: none is then missed. */
   static Fields of(Tree tree, Faults faults) {
     if (tree instanceof Tree.Mapping mapping) {
-      return new Fields(mapping.place(), mapping.entries(), faults);
+      return new Fields(mapping.place(), mapping.entries(), true, faults);
     }
     faults.add(tree, "wrong-type", "keys with values");
-    return new Fields(tree.place(), Map.of(), faults);
+    return new Fields(tree.place(), Map.of(), false, faults);
   }
 
   Place place() {
@@ -52,7 +54,7 @@ final class Fields {
   /** What stands at a key that must be there. */
   @Nullable Tree need(String key, String expected) {
     Tree tree = get(key);
-    if (tree == null) {
+    if (tree == null && real) {
       faults.missing(placeOf(key), expected);
     }
     return tree;
@@ -87,7 +89,7 @@ final class Fields {
   @Nullable String needLine(String key, int longest) {
     int before = faults.count();
     String line = line(key, longest);
-    if (line == null && faults.count() == before) {
+    if (line == null && real && faults.count() == before) {
       faults.missing(placeOf(key), "text of 1 to " + longest + " characters in one line");
     }
     return line;
@@ -112,14 +114,20 @@ final class Fields {
 
   /** The items of a list of so many; none, with a fault, where something else stands. */
   static List<Tree> itemsOf(Tree tree, int least, int most, Faults faults) {
-    String expected = least == most ? "a list of " + least : "a list of " + least + " to " + most;
+    String expected = "a list of " + least + " to " + most;
+    if (least == 0) {
+      expected = "a list of at most " + most;
+    } else if (least == most) {
+      expected = "a list of " + most;
+    }
     if (!(tree instanceof Tree.Sequence sequence)) {
       faults.add(tree, "wrong-type", expected);
       return List.of();
     }
     int size = sequence.items().size();
     if (size < least || size > most) {
-      faults.add(tree.place(), "wrong-number", "a list of " + size, expected);
+      String found = size == 0 ? "an empty list" : "a list of " + size;
+      faults.add(tree.place(), "wrong-number", found, expected);
       return List.of();
     }
     return sequence.items();

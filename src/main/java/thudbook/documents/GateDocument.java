@@ -52,11 +52,7 @@ final class GateDocument {
     }
     Set<String> names = new HashSet<>();
     for (Tree item : Fields.itemsOf(tree, 1, Limits.CHANNELS, faults)) {
-      int before = faults.count();
       Fields channelFields = Fields.of(item, faults);
-      if (faults.count() > before) {
-        continue;
-      }
       String name = channelFields.needLine("name", Limits.NAME);
       Channel channel = ChannelPart.read(name, channelFields, faults);
       Measured measured = measured(channelFields, faults);

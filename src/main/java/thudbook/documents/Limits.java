@@ -23,10 +23,10 @@ final class Limits {
   static final Range DUTY = Range.of(Dimension.SHARE, 0.01, 0.99);
   static final Range DECAYS_TO = Range.of(Dimension.SHARE, 1e-4, 0.9);
 
-  /** Sustain, openness: written as numbers, read in per cent too. */
-  static final Range PROPORTION = Range.of(Dimension.SHARE, 0, 1);
+  /** Sustain, openness, a share of a sweep. */
+  static final Range PROPORTION = Range.of(Dimension.NUMBER, 0, 1);
 
-  static final Range CELL_SHARE = Range.of(Dimension.SHARE, 1e-9, 1);
+  static final Range CELL_SHARE = Range.of(Dimension.NUMBER, 1e-9, 1);
   static final Range OVERSHOOT = Range.of(Dimension.NUMBER, 1.001, 10);
   static final Range INDEX = Range.of(Dimension.NUMBER, 0, 50);
   static final Range GAIN = Range.of(Dimension.NUMBER, -2, 2);

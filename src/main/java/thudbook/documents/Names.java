@@ -43,11 +43,7 @@ final class Names {
           "newer-format",
           text,
           expected,
-          "found "
-              + text
-              + ", which a newer Thudbook wrote and a newer one is needed to read;"
-              + " this one reads "
-              + expected);
+          "found " + text + ", which needs a newer Thudbook; this one reads " + expected);
     } else {
       faults.add(tree, "unknown-format", expected);
     }

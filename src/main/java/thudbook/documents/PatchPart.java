@@ -91,11 +91,7 @@ final class PatchPart {
       Fields recipe, String key, Function<Fields, @Nullable T> reader, Faults faults) {
     List<T> rows = new ArrayList<>();
     for (Tree item : recipe.items(key, Limits.ROWS)) {
-      int before = faults.count();
       Fields row = Fields.of(item, faults);
-      if (faults.count() > before) {
-        continue;
-      }
       T read = reader.apply(row);
       row.done();
       if (read != null) {

@@ -1,7 +1,9 @@
 package thudbook.documents;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Dimension;
 import thudbook.quantities.Position;
@@ -51,13 +53,14 @@ final class PositionPart {
     Double angle = fields.quantity("angle", DEGREES);
     Double share = fields.quantity("share", Limits.PROPORTION);
     Double value = fields.quantity("value", ANYTHING);
-    Dimension dimension = dimension(fields.get("unit"), faults);
+    Tree unit = fields.get("unit");
+    Dimension dimension = dimension(unit, faults);
     fields.done();
     if (faults.count() > before) {
       return null;
     }
-    if (mapping.entries().size()
-        == (value == null ? 1 : 2 - (fields.get("unit") == null ? 1 : 0))) {
+    long kinds = Stream.of(clock, angle, share, value).filter(Objects::nonNull).count();
+    if (kinds == 1 && (unit == null || value != null)) {
       if (angle != null) {
         return new Position.Angle(angle);
       } else if (share != null) {

@@ -30,10 +30,9 @@ final class PredictionBody {
     Fields fields = Fields.of(tree, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     Source source = source(fields);
-    int before = faults.count();
-    Tree envelopeTree = fields.get("envelope");
+    fields.need("envelope", "an envelope");
     EnvelopeEntry entry = StagePart.envelope(fields, faults);
-    Envelope envelope = faults.count() == before ? complete(entry, fields) : null;
+    Envelope envelope = complete(entry, fields);
     Tree strikesTree = fields.get("strikes");
     Strikes strikes = strikesTree == null ? null : StrikesPart.read(strikesTree, faults);
     List<StageEntry> entries = new ArrayList<>();
@@ -46,13 +45,6 @@ final class PredictionBody {
           stages.add(stage);
         }
       }
-    }
-    boolean everyStageHasItsOwn =
-        !entries.isEmpty() && entries.stream().allMatch(e -> e.envelope() != null);
-    if (envelopeTree == null && everyStageHasItsOwn) {
-      envelope = stages.isEmpty() ? null : stages.get(0).envelope();
-    } else if (envelopeTree == null) {
-      faults.missing(fields.placeOf("envelope"), "an envelope");
     }
     if (strikes != null) {
       RecipeDocument.refuseStruckRecording(fields, entry, entries, faults);

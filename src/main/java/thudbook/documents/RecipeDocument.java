@@ -2,7 +2,9 @@ package thudbook.documents;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.envelopes.Strikes;
@@ -28,7 +30,7 @@ final class RecipeDocument {
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
     String title = fields.needLine("title", Limits.TITLE);
-    List<String> tags = lines(fields, "tags", Limits.TAGS, Limits.TAG, faults);
+    List<String> tags = tags(fields, faults);
     String by = fields.line("by", Limits.NAME);
     Tree made = fields.get("made");
     LocalDate date = made == null ? null : Dates.read(made, faults);
@@ -82,6 +84,17 @@ final class RecipeDocument {
         room,
         with,
         notes);
+  }
+
+  private static List<String> tags(Fields fields, Faults faults) {
+    List<String> tags = lines(fields, "tags", Limits.TAGS, Limits.TAG, faults);
+    Set<String> seen = new HashSet<>();
+    for (String tag : tags) {
+      if (!seen.add(Texts.folded(tag))) {
+        faults.add(fields.placeOf("tags"), "twice", tag + " twice", "each tag once");
+      }
+    }
+    return tags;
   }
 
   /** A list of words; blank ones are as good as not written. */

@@ -18,7 +18,7 @@ final class SourcePart {
   static @Nullable SourceEntry read(Tree tree, Faults faults) {
     int before = faults.count();
     Fields fields = Fields.of(tree, faults);
-    Tree kind = faults.count() == before ? fields.need("kind", KINDS) : null;
+    Tree kind = fields.need("kind", KINDS);
     if (kind == null) {
       return null;
     }

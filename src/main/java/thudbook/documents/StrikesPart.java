@@ -26,12 +26,12 @@ final class StrikesPart {
     Tree count = fields.get("count");
     Tree at = fields.get("at");
     fields.done();
-    if (faults.count() > before) {
+    if (!(tree instanceof Tree.Mapping mapping)) {
       return null;
     }
     int forms = (every == null ? 0 : 1) + (tempo == null ? 0 : 1) + (at == null ? 0 : 1);
     if (forms != 1 || (at != null && count != null) || (tempo == null && note != null)) {
-      faults.say(fields.place(), "mixed", "", FORMS, "expected " + FORMS);
+      faults.add(fields.place(), "mixed", String.join(", ", mapping.entries().keySet()), FORMS);
       return null;
     }
     if (at != null) {

@@ -1,5 +1,6 @@
 package thudbook.documents;
 
+import java.text.Normalizer;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -20,11 +21,10 @@ final class Texts {
     return switch (Character.getType(codePoint)) {
       case Character.CONTROL,
           Character.SURROGATE,
-          Character.UNASSIGNED,
           Character.LINE_SEPARATOR,
           Character.PARAGRAPH_SEPARATOR ->
           false;
-      default -> codePoint != 0xFEFF;
+      default -> codePoint != 0xFEFF && !isNoncharacter(codePoint);
     };
   }
 
@@ -34,7 +34,11 @@ final class Texts {
         || codePoint == '\t'
         || !(Character.isISOControl(codePoint)
             || Character.getType(codePoint) == Character.SURROGATE
-            || (codePoint & 0xFFFE) == 0xFFFE);
+            || isNoncharacter(codePoint));
+  }
+
+  private static boolean isNoncharacter(int codePoint) {
+    return (codePoint & 0xFFFE) == 0xFFFE || (codePoint >= 0xFDD0 && codePoint <= 0xFDEF);
   }
 
   /** Whether a text can be the slug of a document. */
@@ -44,7 +48,9 @@ final class Texts {
 
   /**
    * A text for YAML: plain if it begins with a letter, has only letters, digits, spaces and
-   * hyphens, and no reader takes it for something else; otherwise in double quotes.
+   * hyphens, and no reader takes it for something else; otherwise in double quotes. Letters are
+   * those of Latin: what else is a letter grows with Unicode, and canonical text must not change
+   * with it.
    */
   static String yaml(String text) {
     return plain(text) ? text : '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
@@ -52,9 +58,23 @@ final class Texts {
 
   private static boolean plain(String text) {
     return !text.isEmpty()
-        && Character.isLetter(text.codePointAt(0))
-        && text.codePoints().allMatch(c -> Character.isLetterOrDigit(c) || c == ' ' || c == '-')
+        && isLatinLetter(text.codePointAt(0))
+        && text.codePoints()
+            .allMatch(c -> isLatinLetter(c) || (c >= '0' && c <= '9') || c == ' ' || c == '-')
         && !text.endsWith(" ")
         && !TAKEN.contains(text.toLowerCase(Locale.ROOT));
+  }
+
+  private static boolean isLatinLetter(int c) {
+    return (c >= 'A' && c <= 'Z')
+        || (c >= 'a' && c <= 'z')
+        || (c >= 0xC0 && c <= 0x24F && c != '×' && c != '÷');
+  }
+
+  /** A tag as tags are compared: without case and accents. */
+  static String folded(String tag) {
+    return Normalizer.normalize(tag, Normalizer.Form.NFKD)
+        .replaceAll("\\p{M}+", "")
+        .toLowerCase(Locale.ROOT);
   }
 }

@@ -14,7 +14,7 @@ sealed interface Tree {
   record Text(Place place, String text) implements Tree {
     @Override
     public String found() {
-      return text;
+      return text.isBlank() ? "an empty text" : text;
     }
   }
 

@@ -1,6 +1,5 @@
 package thudbook.documents;
 
-import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Range;
 import thudbook.quantities.Reading;
@@ -23,7 +22,7 @@ final class Values {
    */
   static @Nullable Double quantity(Tree tree, Range range, String expected, Faults faults) {
     if (tree instanceof Tree.Digits number) {
-      double si = new BigDecimal(number.digits()).doubleValue() + 0.0;
+      double si = Double.parseDouble(number.digits()) + 0.0;
       if (range.admits(si)) {
         return si;
       }
@@ -43,7 +42,7 @@ final class Values {
             refused.expected(),
             "found " + shown + ", write " + refused.expected());
       } else {
-        boolean own = refused.code().equals("unit-missing");
+        boolean own = refused.code().equals("unit-missing") && expected.equals(range.words());
         faults.add(tree, refused.code(), own ? refused.expected() : expected);
       }
     } else {

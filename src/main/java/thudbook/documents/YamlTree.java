@@ -67,12 +67,22 @@ final class YamlTree {
       tree = reader.document();
     } catch (MarkedYamlEngineException e) {
       int line = e.getProblemMark().map(Mark::getLine).orElse(0) + firstLine;
-      throw malformed(new Place(line, ""), e.getProblem());
+      throw malformed(new Place(line, ""), inWords(e.getProblem()));
     } catch (YamlEngineException e) {
       throw malformed(new Place(firstLine, ""), "it can't be read");
     }
     faults.refuseIfAny(Refusal.Kind.MALFORMED);
     return new Parsed(tree, reader.comments);
+  }
+
+  /** The parser's problem, and what it mostly comes from. */
+  private static String inWords(String problem) {
+    if (problem.contains("<document start>")) {
+      return "something follows behind its end";
+    }
+    return problem.startsWith("mapping values")
+        ? "a second colon in one line; text with a colon belongs in double quotes"
+        : problem;
   }
 
   private static Refusal malformed(Place place, String problem) {

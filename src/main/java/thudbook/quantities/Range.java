@@ -32,8 +32,8 @@ public record Range(Dimension dimension, double least, double most, boolean orZe
   }
 
   /**
-   * Reads what a person wrote. A share may be written in per cent or as a number, 0 of times,
-   * frequencies and voltages without a unit; everything else as its unit asks.
+   * Reads what a person wrote. Shares and plain numbers may be written either way, 0.2 or 20 %; 0
+   * of times, frequencies and voltages without a unit; everything else as its unit asks.
    */
   public Reading read(String text) {
     Optional<String> better = Written.withoutComma(text);
@@ -50,12 +50,19 @@ public record Range(Dimension dimension, double least, double most, boolean orZe
       return new Reading.Refused(
           "unit-missing", dimension.words() + " with its unit, such as " + example);
     }
-    if (!written.unitText().isEmpty()
-        && (written.unit() == null || written.unit().dimension() != dimension)) {
+    if (!written.unitText().isEmpty() && !unitFits(written)) {
       return new Reading.Refused("wrong-unit", words());
     }
     double si = written.si();
     return admits(si) ? new Reading.Value(si) : new Reading.Refused("out-of-range", words());
+  }
+
+  private boolean unitFits(Written written) {
+    if (written.unit() == null) {
+      return false;
+    }
+    Dimension found = written.unit().dimension();
+    return found == dimension || (found == Dimension.SHARE && dimension == Dimension.NUMBER);
   }
 
   private boolean unitMayBeMissing(Written written) {

@@ -1,0 +1,121 @@
+package thudbook.documents;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import thudbook.envelopes.Curve;
+import thudbook.envelopes.Rise;
+import thudbook.equipment.Gate;
+import thudbook.recipes.EnvelopeEntry;
+import thudbook.recipes.Recipe;
+
+/**
+ * Property: parse(print(x)) = x, print(parse(f)) = f for canonical files, and document → JSON →
+ * document is byte-identical.
+ */
+class RoundTripTest {
+  private static final int DOCUMENTS = 1000;
+
+  @Test
+  void randomRecipes() {
+    for (long seed = 0; seed < DOCUMENTS; seed++) {
+      Recipe recipe = new RandomDocuments(seed).recipe();
+      String text = Documents.write(recipe);
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.ARecipe(recipe));
+      Recipe fromJson =
+          Documents.recipeFromJson(bytes(Documents.json(recipe)), new KnownIdentity());
+      assertThat(fromJson).as("seed %d", seed).isEqualTo(recipe);
+      assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
+    }
+  }
+
+  @Test
+  void randomGates() {
+    for (long seed = 0; seed < DOCUMENTS; seed++) {
+      Gate gate = new RandomDocuments(seed).gate();
+      String text = Documents.write(gate);
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.AGate(gate));
+      Gate fromJson = Documents.gateFromJson(bytes(Documents.json(gate)), new KnownIdentity());
+      assertThat(fromJson).as("seed %d", seed).isEqualTo(gate);
+      assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
+    }
+  }
+
+  @Test
+  void recipesAreTheSameIfAndOnlyIfTheirTextIs() {
+    List<Recipe> recipes =
+        IntStream.range(0, 60).mapToObj(i -> new RandomDocuments(i % 50).recipe()).toList();
+    for (Recipe one : recipes) {
+      for (Recipe other : recipes) {
+        assertThat(Documents.write(one).equals(Documents.write(other)))
+            .isEqualTo(one.equals(other));
+      }
+    }
+  }
+
+  @Test
+  void whatHasNoEffectIsNotWritten() {
+    EnvelopeEntry linear = attack(new Rise(0.001, Curve.LINEAR, 7));
+    EnvelopeEntry usual = attack(new Rise(0.001, Curve.LINEAR, 1.3));
+    assertThat(YamlPrint.of((Draft.Mapping) EnvelopePart.write(linear)))
+        .isEqualTo(YamlPrint.of((Draft.Mapping) EnvelopePart.write(usual)))
+        .doesNotContain("overshoot")
+        .contains("hold: 0 ms");
+  }
+
+  private static EnvelopeEntry attack(Rise rise) {
+    return new EnvelopeEntry.AttackHoldDecay(
+        7.0, rise, -0.0, new EnvelopeEntry.FallEntry(0.18, Curve.EXPONENTIAL, 0.01));
+  }
+
+  static Stream<Path> samples() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("sample-library"))) {
+      return files.filter(f -> f.toString().endsWith(".md")).sorted().toList().stream();
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("samples")
+  void samplesAreCanonical(Path file) throws IOException {
+    String text = Files.readString(file);
+    Documents.Read read = Documents.read(bytes(text), new KnownIdentity());
+    assertThat(read.notes()).isEmpty();
+    assertThat(Canonical.write(read.noun())).isEqualTo(text);
+    assertThat(throughJson(read.noun())).isEqualTo(text);
+    assertThat(file.getFileName()).hasToString(slug(read.noun()) + ".md");
+  }
+
+  private static String throughJson(Documents.Noun noun) {
+    return noun instanceof Documents.ARecipe recipe
+        ? Documents.write(
+            Documents.recipeFromJson(bytes(Documents.json(recipe.recipe())), new KnownIdentity()))
+        : Documents.write(
+            Documents.gateFromJson(
+                bytes(Documents.json(((Documents.AGate) noun).gate())), new KnownIdentity()));
+  }
+
+  private static String slug(Documents.Noun noun) {
+    return noun instanceof Documents.ARecipe recipe
+        ? recipe.recipe().slug()
+        : ((Documents.AGate) noun).gate().slug();
+  }
+
+  private static Documents.Noun read(String text) {
+    Documents.Read read = Documents.read(bytes(text), new KnownIdentity());
+    assertThat(read.notes()).isEmpty();
+    return read.noun();
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}
