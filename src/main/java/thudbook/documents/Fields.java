@@ -72,8 +72,13 @@ final class Fields {
   }
 
   @Nullable Double needQuantity(String key, Range range) {
-    Tree tree = need(key, range.words());
-    return tree == null ? null : Values.quantity(tree, range, faults);
+    Tree tree = get(key);
+    return tree == null ? missing(key, range) : Values.quantity(tree, range, faults);
+  }
+
+  private @Nullable Double missing(String key, Range range) {
+    need(key, range.words());
+    return null;
   }
 
   @Nullable Integer whole(String key, int least, int most) {

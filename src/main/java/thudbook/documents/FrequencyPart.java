@@ -9,16 +9,16 @@ import thudbook.sources.Modulator;
 
 /** Frequencies: hertz or a note; of a modulator also a ratio of its carrier. */
 final class FrequencyPart {
-  private static final String EXPECTED = Limits.FREQUENCY.words() + ", or a note such as A1 or C#3";
-  private static final String MODULATOR_EXPECTED = EXPECTED + ", or a ratio such as 1.5 x";
+  private static final String OR_NOTE = ", or a note such as A1 or C#3";
+  private static final String OR_RATIO = OR_NOTE + ", or a ratio such as 1.5 x";
 
   private FrequencyPart() {}
 
   static @Nullable Frequency read(Tree tree, Faults faults) {
-    return read(tree, EXPECTED, faults);
+    return read(tree, OR_NOTE, faults);
   }
 
-  private static @Nullable Frequency read(Tree tree, String expected, Faults faults) {
+  private static @Nullable Frequency read(Tree tree, String others, Faults faults) {
     if (tree instanceof Tree.Mapping) {
       Fields fields = Fields.of(tree, faults);
       Tree note = fields.need("note", "a note such as A1 or C#3");
@@ -31,7 +31,7 @@ final class FrequencyPart {
         return note.get();
       }
     }
-    Double hertz = Values.quantity(tree, Limits.FREQUENCY, expected, faults);
+    Double hertz = Values.quantity(tree, Limits.FREQUENCY, others, faults);
     return hertz == null ? null : Frequency.ofHertz(hertz);
   }
 
@@ -57,7 +57,7 @@ final class FrequencyPart {
       Double ratio = Values.quantity(tree, Limits.RATIO, faults);
       return ratio == null ? null : new Modulator.Ratio(ratio);
     }
-    Frequency frequency = read(tree, MODULATOR_EXPECTED, faults);
+    Frequency frequency = read(tree, OR_RATIO, faults);
     return frequency == null ? null : new Modulator.Absolute(frequency);
   }
 

@@ -8,12 +8,11 @@ final class Moments {
   private Moments() {}
 
   static void check(Place place, double seconds, @Nullable Double previous, Faults faults) {
-    String found = Dimension.TIME.write(seconds);
-    if (previous == null) {
-      if (seconds != 0) {
-        faults.add(place, "not-at-zero", found, "0 ms, for the first time is 0");
-      }
-    } else if (seconds <= previous) {
+    if (previous == null && seconds != 0) {
+      String found = Dimension.TIME.write(seconds);
+      faults.add(place, "not-at-zero", found, "0 ms, for the first time is 0");
+    } else if (previous != null && seconds <= previous) {
+      String found = Dimension.TIME.write(seconds);
       faults.add(place, "not-rising", found, "a time after " + Dimension.TIME.write(previous));
     }
   }

@@ -31,7 +31,7 @@ final class PositionPart {
       return keyed(mapping, faults);
     }
     if (tree instanceof Tree.Digits) {
-      Double number = Values.quantity(tree, ANYTHING, Position.EXPECTED, faults);
+      Double number = Values.quantity(tree, ANYTHING, faults);
       return number == null ? null : new Position.Value(number, Dimension.NUMBER);
     }
     String line = Values.line(tree, Limits.NAME, faults);

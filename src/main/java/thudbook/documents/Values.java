@@ -1,32 +1,33 @@
 package thudbook.documents;
 
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Range;
 import thudbook.quantities.Reading;
 
 /** Reads single values of a tree; each gives null and a fault where something else stands. */
 final class Values {
-  private static final int LONGEST_INTEGER = 9;
+  private static final Pattern WHOLE = Pattern.compile("[0-9]{1,9}(\\.0)?");
 
   private Values() {}
 
   /** A quantity: text with a unit, or a JSON number in SI units. */
   static @Nullable Double quantity(Tree tree, Range range, Faults faults) {
-    return quantity(tree, range, range.words(), faults);
+    return quantity(tree, range, "", faults);
   }
 
   /**
    * A quantity that is one of several things that may stand here.
    *
-   * @param expected all of them, in words
+   * @param others the other ones, in words that follow those of the range
    */
-  static @Nullable Double quantity(Tree tree, Range range, String expected, Faults faults) {
+  static @Nullable Double quantity(Tree tree, Range range, String others, Faults faults) {
     if (tree instanceof Tree.Digits number) {
       double si = Double.parseDouble(number.digits()) + 0.0;
       if (range.admits(si)) {
         return si;
       }
-      faults.add(tree, "out-of-range", expected);
+      faults.add(tree, "out-of-range", range.words() + others);
     } else if (tree instanceof Tree.Text text) {
       Reading reading = range.read(text.text());
       if (reading instanceof Reading.Value read) {
@@ -42,11 +43,11 @@ final class Values {
             refused.expected(),
             "found " + shown + ", write " + refused.expected());
       } else {
-        boolean own = refused.code().equals("unit-missing") && expected.equals(range.words());
-        faults.add(tree, refused.code(), own ? refused.expected() : expected);
+        String expected = others.isEmpty() ? refused.expected() : range.words() + others;
+        faults.add(tree, refused.code(), expected);
       }
     } else {
-      faults.add(tree, "wrong-type", expected);
+      faults.add(tree, "wrong-type", range.words() + others);
     }
     return null;
   }
@@ -60,7 +61,7 @@ final class Values {
     } else if (tree instanceof Tree.Text text) {
       digits = text.text().strip();
     }
-    if (digits.matches("[0-9]{1," + LONGEST_INTEGER + "}(\\.0)?")) {
+    if (WHOLE.matcher(digits).matches()) {
       int value = (int) Double.parseDouble(digits);
       if (value >= least && value <= most) {
         return value;

@@ -6,6 +6,9 @@ import java.math.RoundingMode;
 
 /** Doubles as the shortest decimal numbers that stand for them. */
 public final class Decimals {
+  /** Two numbers of at most so many digits never share a double, so one of them is the shortest. */
+  private static final int ALWAYS_DISTINCT = 15;
+
   private Decimals() {}
 
   /**
@@ -25,8 +28,11 @@ public final class Decimals {
     if (value == 0) {
       return BigDecimal.ZERO;
     }
-    BigDecimal exact = new BigDecimal(value);
     BigDecimal best = new BigDecimal(Double.toString(value)).stripTrailingZeros();
+    if (best.precision() <= ALWAYS_DISTINCT && Math.abs(value) >= Double.MIN_NORMAL) {
+      return best;
+    }
+    BigDecimal exact = new BigDecimal(value);
     for (int digits = best.precision(); digits > 0; digits--) {
       BigDecimal candidate = nearest(exact, value, digits);
       if (candidate.doubleValue() != value) {
