@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import org.jspecify.annotations.Nullable;
 import thudbook.web.MediaTypes;
@@ -54,6 +55,6 @@ final class Json {
 
   static void answer(Context ctx, String json) {
     MediaTypes.requireAccepted(ctx, MEDIA_TYPE);
-    ctx.contentType(MEDIA_TYPE).result(json);
+    ctx.contentType(MEDIA_TYPE).result(json.getBytes(StandardCharsets.UTF_8));
   }
 }

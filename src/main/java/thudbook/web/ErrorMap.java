@@ -4,6 +4,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.MethodNotAllowedResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.function.Supplier;
 import org.eclipse.jetty.http.HttpException;
@@ -68,7 +69,10 @@ final class ErrorMap {
   private void answer(Context ctx, ErrorKind kind, List<Fault> faults, @Nullable String requestId) {
     ctx.status(kind.status()).header("Cache-Control", "no-store").removeHeader("ETag");
     if (isForPrograms(ctx.path())) {
-      ctx.contentType(Problem.MEDIA_TYPE).result(Problem.json(kind, faults, requestId));
+      // As bytes: a text would be sent in the container's charset, and JSON is UTF-8 (RFC 8259,
+      // 8.1).
+      ctx.contentType(Problem.MEDIA_TYPE)
+          .result(Problem.json(kind, faults, requestId).getBytes(StandardCharsets.UTF_8));
     } else {
       ctx.html(drawn(kind, faults, requestId));
     }
