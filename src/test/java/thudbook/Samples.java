@@ -21,7 +21,14 @@ import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 
 /** The sample library, read and predicted. */
-final class Samples {
+public final class Samples {
+  /** The half-written recipes by file name, with words for what each one's document leaves out. */
+  public static final Map<String, List<String>> HALF_WRITTEN =
+      Map.of(
+          "gull-rattle.md", List.of("no channel of the gate slow-tide"),
+          "keepers-glass.md", List.of("index", "decay"),
+          "parcel-from-the-boat.md", List.of("no gate channel"));
+
   static final Path FOLDER = Path.of("sample-library");
 
   /** Samples bring their own names. */

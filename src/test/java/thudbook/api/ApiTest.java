@@ -26,6 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.Exchange;
 import thudbook.Exchange.Answer;
+import thudbook.Samples;
 import thudbook.ServedNotebook;
 import thudbook.predictions.Metric;
 
@@ -128,7 +129,7 @@ class ApiTest {
   void aRowCarriesItsNumbersAndItsShape() throws IOException {
     for (JsonNode row : json("/api/recipes?limit=200").get("recipes")) {
       assertThat(row.get("stale").asBoolean()).isFalse();
-      if (row.get("slug").asText().equals("parcel-from-the-boat")) {
+      if (Samples.HALF_WRITTEN.containsKey(row.get("slug").asText() + ".md")) {
         assertThat(row.get("metrics").isNull()).isTrue();
         assertThat(row.get("shape").isNull()).isTrue();
       } else {
@@ -166,7 +167,8 @@ class ApiTest {
   void everySampleIsGivenBackAsItWasWritten() throws IOException {
     for (Path file : files(RECIPES)) {
       Answer answer = get("/api/recipes/" + slug(file) + "/document");
-      assertThat(answer.header("Content-Type")).isEqualTo("text/markdown;charset=utf-8");
+      assertThat(answer.header("Content-Type"))
+          .isEqualToIgnoringWhitespace("text/markdown;charset=utf-8");
       assertThat(answer.text()).isEqualTo(Files.readString(file));
       JsonNode recipe = json("/api/recipes/" + slug(file));
       assertThat(recipe.get("slug").asText()).isEqualTo(slug(file));
@@ -236,10 +238,12 @@ class ApiTest {
   void everyCompleteSampleIsPredictedAndTheOthersSayWhatTheyLack() throws IOException {
     for (Path file : files(RECIPES)) {
       String target = "/api/recipes/" + slug(file) + "/prediction?include=curve";
-      if (slug(file).equals("parcel-from-the-boat")) {
+      if (Samples.HALF_WRITTEN.containsKey(file.getFileName().toString())) {
         Answer answer = get(target);
         assertThat(answer.status()).isEqualTo(409);
-        assertThat(answer.text()).contains("no prediction yet: no gate channel");
+        assertThat(answer.text())
+            .contains("no prediction yet: ")
+            .contains(Samples.HALF_WRITTEN.get(file.getFileName().toString()));
       } else {
         assertThat(json(target).get("metrics").get("peakDb").isNumber()).isTrue();
       }
