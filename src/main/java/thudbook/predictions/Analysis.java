@@ -138,11 +138,10 @@ final class Analysis {
 
   /** Where no stage lets go: 1 if any is silent, else 0; absent if no envelope can tell. */
   private static @Nullable Double ignoredByNone(List<StageMetrics> stages) {
-    return stages.stream()
-        .map(StageMetrics::ignoredShare)
-        .filter(Objects::nonNull)
-        .max(Comparator.naturalOrder())
-        .orElse(null);
+    if (stages.stream().allMatch(stage -> stage.ignoredShare() == null)) {
+      return null;
+    }
+    return stages.stream().anyMatch(stage -> stage.reach() == Reach.SILENT) ? 1.0 : 0.0;
   }
 
   /** The times that are shorter than two periods of the lowest strong partial. */

@@ -114,8 +114,11 @@ final class IntegratedCell {
       state += (target.applyAsDouble(start + to) - state) * (to - from) / tau;
       return;
     }
+    // Near the limit of stability, about 6 τ, the dense output wavers by far more than the
+    // tolerance.
+    double longest = Math.min(to - from, 3 * tau);
     DormandPrince853Integrator integrator =
-        new DormandPrince853Integrator(1e-18, to - from, tolerance, tolerance);
+        new DormandPrince853Integrator(1e-18, longest, tolerance, tolerance);
     // The default first step assumes a smooth start; a share of the time constant is safer.
     integrator.setInitialStepSize(Math.min(to - from, 0.02 * tau));
     DenseOutputModel model = new DenseOutputModel();
