@@ -118,18 +118,7 @@ public final class ControlVoltage {
     return piece.after(seconds - piece.start());
   }
 
-  /** The number of the last piece that has begun. */
   private int pieceAt(double seconds) {
-    int low = 0;
-    int high = pieces.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) >>> 1;
-      if (pieces.get(middle).start() <= seconds) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
+    return Piece.lastBegun(pieces.size(), i -> pieces.get(i).start(), seconds);
   }
 }

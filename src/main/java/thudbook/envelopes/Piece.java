@@ -1,5 +1,7 @@
 package thudbook.envelopes;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * A stretch of time on which a value is a constant, a line or a constant plus an exponential, and
  * therefore monotone:
@@ -36,6 +38,26 @@ public record Piece(
   static Piece exponential(
       double start, double end, double from, double towards, double timeConstant, Segment segment) {
     return new Piece(start, end, towards, 0, from - towards, timeConstant, segment);
+  }
+
+  /**
+   * The number of the last of {@code count} pieces, in the order of time, that has begun at a time;
+   * 0 before the first.
+   *
+   * @param start the start of the piece of a number, in seconds
+   */
+  public static int lastBegun(int count, IntToDoubleFunction start, double seconds) {
+    int low = 0;
+    int high = count - 1;
+    while (low < high) {
+      int middle = (low + high + 1) >>> 1;
+      if (start.applyAsDouble(middle) <= seconds) {
+        low = middle;
+      } else {
+        high = middle - 1;
+      }
+    }
+    return low;
   }
 
   /** Whether the value does not change. */

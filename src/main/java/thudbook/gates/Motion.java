@@ -84,17 +84,7 @@ public final class Motion {
 
   /** The number of the piece that holds at a time of at least 0 s. */
   public int pieceAt(double seconds) {
-    int low = 0;
-    int high = pieces.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) >>> 1;
-      if (pieces.get(middle).start() <= seconds) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
+    return Piece.lastBegun(pieces.size(), i -> pieces.get(i).start(), seconds);
   }
 
   /** The openness at a time, 0 to 1. */
