@@ -3,6 +3,7 @@ package thudbook.documents;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
@@ -129,6 +130,35 @@ public final class Documents {
    */
   public static Sound soundFromJson(byte[] json, GateStore gates) {
     return new PredictionBody(gates).read(JsonTree.read(json));
+  }
+
+  /**
+   * Reads a recipe from the fields of a form: names are pointers with dots, such as {@code
+   * stages.0.gain}, and where a block has kinds the form keeps the fields of each, {@code
+   * source.fm.carrier}. Blank values are not written. {@link #form} gives the fields of a recipe.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it; their places lead to fields. A
+   *     channel that is only tried out is one of them: a recipe that is kept names gates.
+   */
+  public static Recipe recipeFromForm(Map<String, List<String>> form, Identity identity) {
+    Recipe recipe = FormReading.recipe(form, identity);
+    refuseTooLong(write(recipe));
+    return recipe;
+  }
+
+  /**
+   * Reads from the fields of a form what the sound follows from, with channels that are only tried
+   * out; the words of the patch may be missing or wrong.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of the sound
+   */
+  public static Experiment experimentFromForm(Map<String, List<String>> form) {
+    return FormReading.experiment(form);
+  }
+
+  /** A recipe as the fields of a form, in the order of its document. */
+  public static Map<String, List<String>> form(Recipe recipe) {
+    return FormPrint.of(RecipeDocument.write(recipe, Notes.key(recipe.notes())));
   }
 
   private static Fields fieldsOfJson(byte[] json, String format, Faults faults) {

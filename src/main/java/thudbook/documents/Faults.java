@@ -53,6 +53,12 @@ final class Faults {
     faults.add(new Fault(pointer, place.line(), code, shown(found), expected, where + sentence));
   }
 
+  /** Everything that a part of it was refused for. */
+  void addAll(Refusal refusal) {
+    count += refusal.faults().size();
+    faults.addAll(refusal.faults());
+  }
+
   /** A value that is right and has no effect where it stands: it is not kept. */
   void dropped(Place place, String why) {
     String line = place.line() > 0 ? "line " + place.line() + ": " : "";

@@ -34,15 +34,15 @@ final class YamlTree {
   private static final int MOST_EVENTS = 80_000;
 
   private final Iterator<Event> events;
-  private final int lineOffset;
+  private final Place whole;
   private final Faults faults;
   private int comments;
   private int count;
 
-  private YamlTree(String yaml, int lineOffset, Faults faults) {
+  private YamlTree(String yaml, Place whole, Faults faults) {
     LoadSettings settings = LoadSettings.builder().setParseComments(true).build();
     this.events = new Parse(settings).parseString(yaml).iterator();
-    this.lineOffset = lineOffset;
+    this.whole = whole;
     this.faults = faults;
   }
 
@@ -60,16 +60,26 @@ final class YamlTree {
    * @throws Refusal if it is not YAML or has what we do not take
    */
   static Parsed read(String yaml, int firstLine) {
+    return read(yaml, new Place(firstLine, ""));
+  }
+
+  /**
+   * Reads one YAML document that stands within something else.
+   *
+   * @param whole where it stands; its line is the one in which it begins
+   * @throws Refusal if it is not YAML or has what we do not take
+   */
+  static Parsed read(String yaml, Place whole) {
     Faults faults = new Faults();
-    YamlTree reader = new YamlTree(yaml, firstLine, faults);
+    YamlTree reader = new YamlTree(yaml, whole, faults);
     Tree tree;
     try {
       tree = reader.document();
     } catch (MarkedYamlEngineException e) {
-      int line = e.getProblemMark().map(Mark::getLine).orElse(0) + firstLine;
-      throw malformed(new Place(line, ""), inWords(e.getProblem()));
+      int line = e.getProblemMark().map(Mark::getLine).orElse(0) + whole.line();
+      throw malformed(whole.at(line), inWords(e.getProblem()));
     } catch (YamlEngineException e) {
-      throw malformed(new Place(firstLine, ""), "it can't be read");
+      throw malformed(whole, "it can't be read");
     }
     faults.refuseIfAny(Refusal.Kind.MALFORMED);
     return new Parsed(tree, reader.comments);
@@ -92,7 +102,6 @@ final class YamlTree {
   }
 
   private Tree document() {
-    Place whole = new Place(lineOffset, "");
     Tree tree = new Tree.Nothing(whole);
     boolean read = false;
     while (events.hasNext()) {
@@ -180,7 +189,7 @@ final class YamlTree {
   }
 
   private int line(Event event) {
-    return event.getStartMark().map(Mark::getLine).orElse(0) + lineOffset;
+    return event.getStartMark().map(Mark::getLine).orElse(0) + whole.line();
   }
 
   /** The next event that is no comment. */
@@ -190,7 +199,7 @@ final class YamlTree {
       count++;
       if (count > MOST_EVENTS) {
         faults.say(
-            new Place(line(event), ""),
+            whole.at(line(event)),
             "too-many-values",
             "",
             "fewer values",
