@@ -59,7 +59,7 @@ final class GateFolder implements GateStore {
   private static Optional<Stored> read(Path file) {
     return Files.isRegularFile(file)
             && DocumentFile.read(file).noun() instanceof Documents.AGate gate
-        ? Optional.of(new Stored(gate.gate(), 1, Documents.write(gate.gate())))
+        ? Optional.of(Stored.fresh(gate.gate(), Documents.write(gate.gate())))
         : Optional.empty();
   }
 }

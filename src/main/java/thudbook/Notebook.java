@@ -35,12 +35,14 @@ final class Notebook implements AutoCloseable {
       throws IOException {
     Database database = Database.open(settings.data());
     try {
-      if (settings.samples() && database.recipes().isEmpty()) {
-        Recipes recipes = new Recipes(database.recipes(), database.gates(), clock);
+      Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
+      Recipes recipes =
+          new Recipes(
+              database.changes(), database.recipes(), database.gates(), clock, repredictions::wake);
+      if (settings.samples() && database.changes().isEmpty()) {
         recipes.loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
       }
       Server server = serve(settings, database, requestIds);
-      Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
       repredictions.start();
       return new Notebook(database, repredictions, server);
     } catch (IOException | RuntimeException | Error e) {

@@ -5,8 +5,8 @@ import java.util.UUID;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
+import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore.NewGate;
 import thudbook.recipes.Recipes;
 
 /** The documents that an empty notebook is filled with. */
@@ -30,11 +30,11 @@ final class SampleLibrary {
 
   private SampleLibrary() {}
 
-  static List<NewGate> gates() {
+  static List<Gates.Written> gates() {
     return Bundled.list(GATES).stream()
         .map(file -> read(GATES + "/" + file))
         .map(noun -> ((Documents.AGate) noun).gate())
-        .map((Gate gate) -> new NewGate(gate, Documents.write(gate)))
+        .map((Gate gate) -> new Gates.Written(gate, Documents.write(gate)))
         .toList();
   }
 

@@ -56,7 +56,7 @@ public final class Samples {
         @Override
         public Optional<Stored> find(String slugOrId) {
           return Optional.ofNullable(gates.get(slugOrId))
-              .map(gate -> new Stored(gate, 1, Documents.write(gate)));
+              .map(gate -> Stored.fresh(gate, Documents.write(gate)));
         }
 
         @Override

@@ -35,6 +35,11 @@ public record Gate(
     return channels.stream().filter(c -> c.channel().name().equals(name)).findFirst();
   }
 
+  /** The same gate under another name in addresses. */
+  public Gate withSlug(String other) {
+    return new Gate(id, other, title, caution, channels, notes);
+  }
+
   /** What to be careful about. */
   public enum Caution {
     NONE,

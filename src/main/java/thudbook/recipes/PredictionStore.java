@@ -1,8 +1,12 @@
 package thudbook.recipes;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
+import thudbook.predictions.Reach;
 
 /**
  * Where the predictions of recipes are kept, each with a mark when it no longer follows from what
@@ -33,6 +37,54 @@ public interface PredictionStore {
    * @return how many were kept
    */
   int keep(List<Remade> remade, int model);
+
+  /**
+   * How far the predictions are that a change of a gate has marked.
+   *
+   * @param change number of the change
+   * @return empty if it marked none
+   */
+  Optional<Progress> progress(long change);
+
+  /**
+   * What recipes were before a change of a gate and are now, by title.
+   *
+   * @param change number of the change
+   * @param offset how many to pass over
+   * @param limit at least 1
+   */
+  List<Moved> moved(long change, int offset, int limit);
+
+  /**
+   * How far the predictions are that a change has marked.
+   *
+   * @param recipes how many it marked
+   * @param waiting how many of them are not done
+   */
+  record Progress(int recipes, int waiting) {}
+
+  /**
+   * What a recipe was and is.
+   *
+   * @param before attack, hold, release40, peak and thump as they were; absent ones are left out
+   * @param now the same today
+   * @param reachBefore null: there was no prediction
+   * @param reachNow null: there is none
+   * @param waiting whether it is not done yet
+   */
+  record Moved(
+      String slug,
+      String title,
+      Map<Metric, Double> before,
+      Map<Metric, Double> now,
+      @Nullable Reach reachBefore,
+      @Nullable Reach reachNow,
+      boolean waiting) {
+    public Moved {
+      before = Map.copyOf(before);
+      now = Map.copyOf(now);
+    }
+  }
 
   /**
    * A recipe whose prediction is marked.

@@ -56,6 +56,33 @@ public record Recipe(
     with = List.copyOf(with);
   }
 
+  /** The same recipe under another name in addresses. */
+  public Recipe withSlug(String other) {
+    return new Recipe(
+        id,
+        other,
+        title,
+        tags,
+        by,
+        made,
+        derivedFrom,
+        heard,
+        rating,
+        source,
+        envelope,
+        strikes,
+        stages,
+        couplingHertz,
+        connections,
+        settings,
+        mix,
+        after,
+        photos,
+        room,
+        with,
+        notes);
+  }
+
   /** A cable, output first, such as {@code N1 noise} into {@code G1 in 2}. */
   public record Connection(String out, String in) {}
 

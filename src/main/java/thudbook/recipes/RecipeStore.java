@@ -6,29 +6,32 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.equipment.Gate;
-import thudbook.predictions.Prediction;
+import thudbook.access.Revision;
 
 /** Where recipes are kept, with every saved revision. */
 public interface RecipeStore {
-  /** A recipe by its slug, an old slug, or its id as text. */
+  /** A recipe by its slug, an old slug, or its id as text, also one that is in the bin. */
   Optional<Stored> find(String slugOrId);
 
   /** Whether a slug is taken by a recipe, now or as an old name. */
   boolean slugTaken(String slug);
 
   /**
-   * Adds recipes and gates in one change, all or nothing.
+   * Saved states of a recipe, newest first.
    *
-   * @param what the act in words, such as "loaded the sample library"
+   * @param below only revisions with lower numbers; 0: from the newest on
+   * @param limit at least 1
    */
-  void add(List<NewGate> gates, List<NewRecipe> recipes, Author author, Instant at, String what);
+  List<Revision<Recipe>> revisions(UUID recipe, int below, int limit);
+
+  /** One saved state of a recipe. */
+  Optional<Revision<Recipe>> revision(UUID recipe, int number);
+
+  /** What lies in the bin, latest first, so many at most. */
+  List<Stored> binned(int limit);
 
   /** The recipes that are played through a gate, by title. */
   List<Use> using(UUID gate);
-
-  /** Whether nothing was ever written. */
-  boolean isEmpty();
 
   /**
    * A recipe that uses a gate.
@@ -41,28 +44,21 @@ public interface RecipeStore {
     }
   }
 
-  /** A gate to be added, with its canonical text. */
-  record NewGate(Gate gate, String document) {}
-
-  /**
-   * A recipe to be added.
-   *
-   * @param document its canonical text
-   * @param prediction null: not complete
-   */
-  record NewRecipe(Recipe recipe, String document, @Nullable Prediction prediction) {}
-
   /**
    * A recipe as kept.
    *
    * @param version rises with every change of the representation; the entity tag
+   * @param revision the number of the saved state that counts
+   * @param binnedAt when it went into the bin; null: it is not there
    * @param document its canonical text
    */
   record Stored(
       Recipe recipe,
       long version,
+      int revision,
       Author author,
       Instant createdAt,
       Instant changedAt,
+      @Nullable Instant binnedAt,
       String document) {}
 }

@@ -2,6 +2,7 @@ package thudbook.recipes;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Semaphore;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -27,6 +28,7 @@ public final class Repredictions implements AutoCloseable {
   private final int modelVersion;
   private final Function<Sound, Prediction> model;
   private final Thread worker;
+  private final Semaphore wanted = new Semaphore(1);
   private volatile boolean stopping;
 
   /** Remakes what another version of the model than the present one has made. */
@@ -43,7 +45,7 @@ public final class Repredictions implements AutoCloseable {
     this.studio = studio;
     this.modelVersion = modelVersion;
     this.model = model;
-    this.worker = new Thread(this::remakeAll, "repredictions");
+    this.worker = new Thread(this::work, "repredictions");
     worker.setDaemon(true);
   }
 
@@ -52,10 +54,34 @@ public final class Repredictions implements AutoCloseable {
     worker.start();
   }
 
+  /** Remakes what has been marked by now; returns at once. */
+  public void wake() {
+    wanted.release();
+  }
+
+  private void work() {
+    boolean first = true;
+    while (!stopping) {
+      wanted.acquireUninterruptibly();
+      wanted.drainPermits();
+      try {
+        int kept = first ? remakeAll() : remakeMarked();
+        first = false;
+        if (kept > 0) {
+          LOG.info("{} predictions were remade", kept);
+        }
+      } catch (RuntimeException e) {
+        // What is marked stays marked: the next change of a gate, or the next start, tries again.
+        LOG.error("Predictions could not be remade", e);
+      }
+    }
+  }
+
   /** Keeps what is ready, leaves the rest marked and waits for the thread to end. */
   @Override
   public void close() {
     stopping = true;
+    wake();
     try {
       worker.join();
     } catch (InterruptedException e) {
@@ -63,12 +89,19 @@ public final class Repredictions implements AutoCloseable {
     }
   }
 
-  /** Remakes everything that is marked and returns how many predictions it kept. */
+  /**
+   * Remakes what another version of the model has made and everything else that is marked, and
+   * returns how many predictions it kept.
+   */
   int remakeAll() {
     int marked = store.markOthers(modelVersion);
     if (marked > 0) {
       LOG.info("The model has changed: {} predictions are being remade", marked);
     }
+    return remakeMarked();
+  }
+
+  private int remakeMarked() {
     int kept = 0;
     long after = 0;
     boolean overtaken = false;

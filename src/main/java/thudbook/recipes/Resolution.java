@@ -107,7 +107,11 @@ public record Resolution(@Nullable Sound sound, List<String> missing, List<Gate>
         missing.add(place + "no gate channel");
         return null;
       }
-      Optional<Gate> found = studio.find(stage.gate()).map(GateStore.Stored::gate);
+      Optional<Gate> found =
+          studio
+              .find(stage.gate())
+              .filter(stored -> stored.binnedAt() == null)
+              .map(GateStore.Stored::gate);
       if (found.isEmpty()) {
         missing.add(place + "no gate " + stage.gate() + " in the studio");
         return null;

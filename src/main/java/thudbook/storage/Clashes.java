@@ -9,12 +9,12 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.UUID;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.RecipeStore.NewGate;
-import thudbook.recipes.RecipeStore.NewRecipe;
+import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.RecipeWrite;
 
 /** Ids and slugs that are taken, by what is stored or by what comes with them. */
 final class Clashes {
@@ -24,27 +24,52 @@ final class Clashes {
   private Clashes() {}
 
   /**
-   * Refuses what can't be added beside what is stored.
+   * Refuses what can't be written beside what is stored.
    *
    * @throws Refusal with a fault for every id and slug that is taken
    */
-  static void refuse(DSLContext db, List<NewGate> gates, List<NewRecipe> recipes) {
+  static void refuse(DSLContext db, List<GateWrite> gates, List<RecipeWrite> recipes) {
     Clashes clashes = new Clashes();
-    for (NewGate added : gates) {
-      UUID id = added.gate().id();
-      String slug = added.gate().slug();
-      clashes.check("gate", "id", id.toString(), db.fetchExists(GATE, GATE.UUID.eq(id.toString())));
-      clashes.check("gate", "slug", slug, db.fetchExists(GATE_SLUG, GATE_SLUG.SLUG.eq(slug)));
+    for (GateWrite write : gates) {
+      String id = write.gate().id().toString();
+      String slug = write.gate().slug();
+      boolean isNew = write.version() == null;
+      clashes.check("gate", "id", id, isNew && db.fetchExists(GATE, GATE.UUID.eq(id)));
+      clashes.check("gate", "slug", slug, isTaken(isNew, id, gateOf(db, slug)));
     }
-    for (NewRecipe added : recipes) {
-      String id = added.recipe().id().toString();
-      String slug = added.recipe().slug();
-      clashes.check("recipe", "id", id, db.fetchExists(RECIPE, RECIPE.UUID.eq(id)));
-      clashes.check("recipe", "slug", slug, db.fetchExists(RECIPE_SLUG, RECIPE_SLUG.SLUG.eq(slug)));
+    for (RecipeWrite write : recipes) {
+      String id = write.recipe().id().toString();
+      String slug = write.recipe().slug();
+      boolean isNew = write.version() == null;
+      clashes.check("recipe", "id", id, isNew && db.fetchExists(RECIPE, RECIPE.UUID.eq(id)));
+      clashes.check("recipe", "slug", slug, isTaken(isNew, id, recipeOf(db, slug)));
     }
     if (!clashes.faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.CONFLICT, clashes.faults);
     }
+  }
+
+  private static @Nullable String gateOf(DSLContext db, String slug) {
+    return db.select(GATE.UUID)
+        .from(GATE_SLUG)
+        .join(GATE)
+        .on(GATE.ID.eq(GATE_SLUG.GATE))
+        .where(GATE_SLUG.SLUG.eq(slug))
+        .fetchOne(GATE.UUID);
+  }
+
+  private static @Nullable String recipeOf(DSLContext db, String slug) {
+    return db.select(RECIPE.UUID)
+        .from(RECIPE_SLUG)
+        .join(RECIPE)
+        .on(RECIPE.ID.eq(RECIPE_SLUG.RECIPE))
+        .where(RECIPE_SLUG.SLUG.eq(slug))
+        .fetchOne(RECIPE.UUID);
+  }
+
+  /** A thing that is there already may keep its slug, or go back to an old one of its own. */
+  private static boolean isTaken(boolean isNew, String id, @Nullable String owner) {
+    return owner != null && (isNew || !owner.equals(id));
   }
 
   private void check(String noun, String key, String value, boolean stored) {

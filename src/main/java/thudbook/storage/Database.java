@@ -5,9 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import org.sqlite.SQLiteException;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.GateHistory;
 import thudbook.library.RecipeList;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.ChangeStore;
+import thudbook.recipes.DraftStore;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 
@@ -62,8 +64,18 @@ public final class Database implements AutoCloseable {
     return new StoredRecipes(connections);
   }
 
-  /** The studio's gates. */
-  public GateStore gates() {
+  /** The acts of this notebook. */
+  public ChangeStore changes() {
+    return new StoredChanges(connections);
+  }
+
+  /** What somebody is typing. */
+  public DraftStore drafts() {
+    return new StoredDrafts(connections);
+  }
+
+  /** The studio's gates with their revisions. */
+  public GateHistory gates() {
     return new StoredGates(connections);
   }
 

@@ -72,8 +72,16 @@ final class PredictionColumns {
             values.put(metric, value);
           }
         });
-    Reach word = Reach.valueOf(reach.toUpperCase(Locale.ROOT).replace('-', '_'));
-    return new Metrics(values, word, named(row.get(PREDICTION.ENVELOPE_ONLY)));
+    return new Metrics(values, reachOf(reach), named(row.get(PREDICTION.ENVELOPE_ONLY)));
+  }
+
+  /** The reach that a word stands for; null for null. */
+  static @Nullable Reach reach(@Nullable String word) {
+    return word == null ? null : reachOf(word);
+  }
+
+  private static Reach reachOf(String word) {
+    return Reach.valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
   }
 
   /** The small shape of a row, null where it has no prediction. */

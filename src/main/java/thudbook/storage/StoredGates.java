@@ -1,24 +1,29 @@
 package thudbook.storage;
 
+import static thudbook.storage.schema.Tables.CHANGE;
 import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_CHANNEL;
 import static thudbook.storage.schema.Tables.GATE_REVISION;
 import static thudbook.storage.schema.Tables.GATE_SLUG;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
-import org.jooq.Record2;
+import org.jooq.Record;
+import org.jooq.Record1;
+import org.jooq.Select;
 import org.jooq.SelectConditionStep;
+import org.jooq.impl.DSL;
+import thudbook.access.Author;
+import thudbook.access.Revision;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.StudioChannel;
-import thudbook.recipes.RecipeStore.NewGate;
+import thudbook.equipment.GateHistory;
 
 /** The studio's gates in their tables. */
-final class StoredGates implements GateStore {
+final class StoredGates implements GateHistory {
   private final Connections connections;
 
   StoredGates(Connections connections) {
@@ -30,7 +35,7 @@ final class StoredGates implements GateStore {
     return connections
         .read(
             db -> {
-              var bySlug =
+              Optional<? extends Record> bySlug =
                   select(
                           db,
                           GATE.ID.eq(
@@ -52,46 +57,93 @@ final class StoredGates implements GateStore {
         .map(StoredGates::stored);
   }
 
-  /** Adds the first revision of a gate. */
-  static void add(DSLContext db, NewGate added, long change) {
-    Gate gate = added.gate();
-    long id =
-        db.insertInto(GATE)
-            .set(GATE.UUID, gate.id().toString())
-            .set(GATE.SLUG, gate.slug())
-            .set(GATE.TITLE, gate.title())
-            .set(GATE.TITLE_KEY, Folding.fold(gate.title()))
-            .set(GATE.VERSION, 1L)
-            .set(GATE.HEAD, 1L)
-            .returningResult(GATE.ID)
-            .fetchSingle()
-            .value1();
-    db.insertInto(GATE_SLUG).set(GATE_SLUG.SLUG, gate.slug()).set(GATE_SLUG.GATE, id).execute();
-    db.insertInto(GATE_REVISION)
-        .set(GATE_REVISION.GATE, id)
-        .set(GATE_REVISION.NUMBER, 1L)
-        .set(GATE_REVISION.CHANGE, change)
-        .set(GATE_REVISION.SHA256, StoredText.sha256(added.document()))
-        .set(GATE_REVISION.DOCUMENT, added.document())
-        .execute();
-    for (StudioChannel channel : gate.channels()) {
-      db.insertInto(GATE_CHANNEL)
-          .set(GATE_CHANNEL.GATE, id)
-          .set(GATE_CHANNEL.NAME, channel.channel().name())
-          .execute();
-    }
+  @Override
+  public List<Stored> binned() {
+    return connections
+        .read(
+            db ->
+                select(db, GATE.BINNED_AT.isNotNull())
+                    .orderBy(GATE.BINNED_AT.desc(), GATE.ID.desc())
+                    .fetch())
+        .map(StoredGates::stored);
   }
 
-  private static SelectConditionStep<Record2<Long, String>> select(
-      DSLContext db, Condition condition) {
-    return db.select(GATE.VERSION, GATE_REVISION.DOCUMENT)
+  @Override
+  public boolean slugTaken(String slug) {
+    return connections.read(db -> db.fetchExists(GATE_SLUG, GATE_SLUG.SLUG.eq(slug)));
+  }
+
+  @Override
+  public List<Revision<Gate>> revisions(UUID gate, int below, int limit) {
+    Condition which = below == 0 ? DSL.noCondition() : GATE_REVISION.NUMBER.lt((long) below);
+    return connections
+        .read(
+            db ->
+                revisions(db, gate, which)
+                    .orderBy(GATE_REVISION.NUMBER.desc())
+                    .limit(limit)
+                    .fetch())
+        .map(StoredGates::revision);
+  }
+
+  @Override
+  public Optional<Revision<Gate>> revision(UUID gate, int number) {
+    return connections
+        .read(db -> revisions(db, gate, GATE_REVISION.NUMBER.eq((long) number)).fetchOptional())
+        .map(StoredGates::revision);
+  }
+
+  /** What a stage may call a gate: its slug, an old slug, its id. */
+  static Select<Record1<String>> namesOf(UUID gate) {
+    String id = gate.toString();
+    return DSL.select(GATE_SLUG.SLUG)
+        .from(GATE_SLUG)
+        .join(GATE)
+        .on(GATE.ID.eq(GATE_SLUG.GATE))
+        .where(GATE.UUID.eq(id))
+        .unionAll(DSL.select(DSL.val(id)));
+  }
+
+  private static SelectConditionStep<? extends Record> revisions(
+      DSLContext db, UUID gate, Condition which) {
+    return db.select(GATE_REVISION.NUMBER, GATE_REVISION.DOCUMENT)
+        .select(CHANGE.fields())
+        .from(GATE_REVISION)
+        .join(GATE)
+        .on(GATE.ID.eq(GATE_REVISION.GATE))
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(GATE_REVISION.CHANGE))
+        .where(GATE.UUID.eq(gate.toString()), which);
+  }
+
+  private static Revision<Gate> revision(Record row) {
+    String document = row.get(GATE_REVISION.DOCUMENT);
+    return new Revision<>(
+        Math.toIntExact(row.get(GATE_REVISION.NUMBER)),
+        Instant.ofEpochMilli(row.get(CHANGE.AT)),
+        new Author(row.get(CHANGE.AUTHOR)),
+        row.get(CHANGE.WHAT),
+        row.get(CHANGE.ID),
+        StoredText.gate(document),
+        document);
+  }
+
+  private static SelectConditionStep<? extends Record> select(DSLContext db, Condition condition) {
+    return db.select(GATE.VERSION, GATE.HEAD, GATE.BINNED_AT, GATE_REVISION.DOCUMENT)
         .from(GATE)
         .join(GATE_REVISION)
         .on(GATE_REVISION.GATE.eq(GATE.ID), GATE_REVISION.NUMBER.eq(GATE.HEAD))
         .where(condition);
   }
 
-  private static Stored stored(Record2<Long, String> row) {
-    return new Stored(StoredText.gate(row.value2()), row.value1(), row.value2());
+  private static Stored stored(Record row) {
+    Long binned = row.get(GATE.BINNED_AT);
+    String document = row.get(GATE_REVISION.DOCUMENT);
+    return new Stored(
+        StoredText.gate(document),
+        row.get(GATE.VERSION),
+        Math.toIntExact(row.get(GATE.HEAD)),
+        binned == null ? null : Instant.ofEpochMilli(binned),
+        document);
   }
 }

@@ -1,16 +1,23 @@
 package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.PREDICTION;
+import static thudbook.storage.schema.Tables.PREDICTION_BEFORE;
 import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.Record;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.Gate;
+import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.recipes.PredictionStore;
@@ -19,6 +26,29 @@ import thudbook.recipes.PredictionStore;
 final class StoredPredictions implements PredictionStore {
   // As literals, because SQLite takes a partial index only where it sees the value.
   private static final Condition MARKED = PREDICTION.STALE.eq(DSL.inline(1L));
+
+  /** So many changes of gates are remembered with what recipes were before. */
+  private static final int REMEMBERED = 20;
+
+  /** What is remembered, in the order of the columns. */
+  private static final List<Metric> KEPT =
+      List.of(Metric.PEAK_DB, Metric.ATTACK, Metric.HOLD, Metric.RELEASE_40, Metric.THUMP_PEAK);
+
+  private static final List<Field<Double>> BEFORE =
+      List.of(
+          PREDICTION_BEFORE.PEAK_DB,
+          PREDICTION_BEFORE.ATTACK,
+          PREDICTION_BEFORE.HOLD,
+          PREDICTION_BEFORE.RELEASE_40,
+          PREDICTION_BEFORE.THUMP_PEAK);
+
+  private static final List<Field<Double>> NOW =
+      List.of(
+          PREDICTION.PEAK_DB,
+          PREDICTION.ATTACK,
+          PREDICTION.HOLD,
+          PREDICTION.RELEASE_40,
+          PREDICTION.THUMP_PEAK);
 
   private final Connections connections;
 
@@ -72,25 +102,132 @@ final class StoredPredictions implements PredictionStore {
         });
   }
 
-  /** Adds the row of a new recipe. */
-  static void add(DSLContext db, long recipe, @Nullable Prediction prediction) {
+  @Override
+  public Optional<Progress> progress(long change) {
+    return connections.read(
+        db -> {
+          int recipes = db.fetchCount(PREDICTION_BEFORE, PREDICTION_BEFORE.CHANGE.eq(change));
+          if (recipes == 0) {
+            return Optional.empty();
+          }
+          int waiting =
+              db.fetchCount(
+                  db.selectOne()
+                      .from(PREDICTION)
+                      .join(PREDICTION_BEFORE)
+                      .on(
+                          PREDICTION_BEFORE.CHANGE.eq(change),
+                          PREDICTION_BEFORE.RECIPE.eq(PREDICTION.RECIPE))
+                      .where(MARKED));
+          return Optional.of(new Progress(recipes, waiting));
+        });
+  }
+
+  @Override
+  public List<Moved> moved(long change, int offset, int limit) {
+    return connections.read(
+        db ->
+            db.select(RECIPE.SLUG, RECIPE.TITLE, PREDICTION.STALE)
+                .select(PREDICTION_BEFORE.fields())
+                .select(NOW)
+                .select(PREDICTION.REACH)
+                .from(PREDICTION_BEFORE)
+                .join(RECIPE)
+                .on(RECIPE.ID.eq(PREDICTION_BEFORE.RECIPE))
+                .join(PREDICTION)
+                .on(PREDICTION.RECIPE.eq(PREDICTION_BEFORE.RECIPE))
+                .where(PREDICTION_BEFORE.CHANGE.eq(change))
+                .orderBy(RECIPE.TITLE_KEY, RECIPE.ID)
+                .limit(limit)
+                .offset(offset)
+                .fetch(StoredPredictions::moved));
+  }
+
+  private static Moved moved(Record row) {
+    Map<Metric, Double> before = new EnumMap<>(Metric.class);
+    Map<Metric, Double> now = new EnumMap<>(Metric.class);
+    for (int i = 0; i < KEPT.size(); i++) {
+      put(before, KEPT.get(i), row.get(BEFORE.get(i)));
+      put(now, KEPT.get(i), row.get(NOW.get(i)));
+    }
+    return new Moved(
+        row.get(RECIPE.SLUG),
+        row.get(RECIPE.TITLE),
+        before,
+        now,
+        PredictionColumns.reach(row.get(PREDICTION_BEFORE.REACH)),
+        PredictionColumns.reach(row.get(PREDICTION.REACH)),
+        row.get(PREDICTION.STALE) == 1);
+  }
+
+  private static void put(Map<Metric, Double> values, Metric metric, @Nullable Double value) {
+    if (value != null) {
+      values.put(metric, value);
+    }
+  }
+
+  /**
+   * Adds the row of a new recipe.
+   *
+   * @param stale whether a gate was saved since the prediction was made
+   */
+  static void add(DSLContext db, long recipe, @Nullable Prediction prediction, boolean stale) {
     db.insertInto(PREDICTION)
         .set(PREDICTION.RECIPE, recipe)
         .set(PREDICTION.MODEL, (long) Predictor.MODEL_VERSION)
         .set(PREDICTION.GENERATION, 1L)
-        .set(PREDICTION.STALE, 0L)
+        .set(PREDICTION.STALE, stale ? 1L : 0L)
         .set(PredictionColumns.values(prediction))
         .execute();
   }
 
-  /** Marks the recipes that name a gate, by its slug or its id. */
-  static void markUsersOf(DSLContext db, Gate gate) {
-    mark(
-        db,
+  /** Puts the prediction of a new revision in place of the one before. */
+  static void replace(DSLContext db, long recipe, @Nullable Prediction prediction, boolean stale) {
+    db.update(PREDICTION)
+        .set(PREDICTION.MODEL, (long) Predictor.MODEL_VERSION)
+        .set(PREDICTION.GENERATION, PREDICTION.GENERATION.plus(1L))
+        .set(PREDICTION.STALE, stale ? 1L : 0L)
+        .set(PredictionColumns.values(prediction))
+        .where(PREDICTION.RECIPE.eq(recipe))
+        .execute();
+  }
+
+  /** Marks one recipe. */
+  static void mark(DSLContext db, long recipe) {
+    mark(db, PREDICTION.RECIPE.eq(recipe));
+  }
+
+  /**
+   * Marks the recipes that name a gate, and remembers what they were for as long as the latest
+   * changes of gates.
+   */
+  static void markUsersOf(DSLContext db, UUID gate, long change) {
+    Condition uses =
         PREDICTION.RECIPE.in(
             db.select(RECIPE_STAGE.RECIPE)
                 .from(RECIPE_STAGE)
-                .where(RECIPE_STAGE.GATE.in(gate.slug(), gate.id().toString()))));
+                .where(RECIPE_STAGE.GATE.in(StoredGates.namesOf(gate))));
+    db.insertInto(PREDICTION_BEFORE, PREDICTION_BEFORE.fields())
+        .select(
+            db.select(DSL.val(change), PREDICTION.RECIPE, PREDICTION.REACH)
+                .select(NOW)
+                .from(PREDICTION)
+                .join(RECIPE)
+                .on(RECIPE.ID.eq(PREDICTION.RECIPE), RECIPE.BINNED_AT.isNull())
+                .where(uses))
+        .onConflictDoNothing()
+        .execute();
+    Long oldest =
+        db.selectDistinct(PREDICTION_BEFORE.CHANGE)
+            .from(PREDICTION_BEFORE)
+            .orderBy(PREDICTION_BEFORE.CHANGE.desc())
+            .limit(1)
+            .offset(REMEMBERED)
+            .fetchOne(PREDICTION_BEFORE.CHANGE);
+    if (oldest != null) {
+      db.deleteFrom(PREDICTION_BEFORE).where(PREDICTION_BEFORE.CHANGE.le(oldest)).execute();
+    }
+    mark(db, uses);
   }
 
   private static int mark(DSLContext db, Condition which) {

@@ -1,8 +1,6 @@
 package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.CHANGE;
-import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_SLUG;
 import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_SLUG;
@@ -17,11 +15,11 @@ import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
-import org.jooq.Record1;
-import org.jooq.ResultQuery;
-import org.jooq.Select;
+import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
+import thudbook.access.Revision;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /** Recipes in their tables. */
@@ -58,28 +56,35 @@ final class StoredRecipes implements RecipeStore {
   }
 
   @Override
-  public void add(
-      List<NewGate> gates, List<NewRecipe> recipes, Author author, Instant at, String what) {
-    connections.write(
-        db -> {
-          Clashes.refuse(db, gates, recipes);
-          long change =
-              db.insertInto(CHANGE)
-                  .set(CHANGE.AT, at.toEpochMilli())
-                  .set(CHANGE.AUTHOR, author.name())
-                  .set(CHANGE.WHAT, what)
-                  .returningResult(CHANGE.ID)
-                  .fetchSingle()
-                  .value1();
-          for (NewGate gate : gates) {
-            StoredGates.add(db, gate, change);
-            StoredPredictions.markUsersOf(db, gate.gate());
-          }
-          for (NewRecipe recipe : recipes) {
-            NewRecipeRows.insert(db, recipe, author, at, change);
-          }
-          return change;
-        });
+  public List<Revision<Recipe>> revisions(UUID recipe, int below, int limit) {
+    Condition which = below == 0 ? DSL.noCondition() : RECIPE_REVISION.NUMBER.lt((long) below);
+    return connections
+        .read(
+            db ->
+                revisions(db, recipe, which)
+                    .orderBy(RECIPE_REVISION.NUMBER.desc())
+                    .limit(limit)
+                    .fetch())
+        .map(StoredRecipes::revision);
+  }
+
+  @Override
+  public Optional<Revision<Recipe>> revision(UUID recipe, int number) {
+    return connections
+        .read(db -> revisions(db, recipe, RECIPE_REVISION.NUMBER.eq((long) number)).fetchOptional())
+        .map(StoredRecipes::revision);
+  }
+
+  @Override
+  public List<Stored> binned(int limit) {
+    return connections
+        .read(
+            db ->
+                select(db, RECIPE.BINNED_AT.isNotNull())
+                    .orderBy(RECIPE.BINNED_AT.desc(), RECIPE.ID.desc())
+                    .limit(limit)
+                    .fetch())
+        .map(StoredRecipes::stored);
   }
 
   @Override
@@ -91,7 +96,7 @@ final class StoredRecipes implements RecipeStore {
                 .from(RECIPE_STAGE)
                 .join(RECIPE)
                 .on(RECIPE.ID.eq(RECIPE_STAGE.RECIPE))
-                .where(RECIPE_STAGE.GATE.in(namesOf(gate)), RECIPE.BINNED_AT.isNull())
+                .where(RECIPE_STAGE.GATE.in(StoredGates.namesOf(gate)), RECIPE.BINNED_AT.isNull())
                 .orderBy(RECIPE.TITLE_KEY, RECIPE.ID, RECIPE_STAGE.POSITION)
                 .fetchGroups(RECIPE.SLUG)
                 .values()
@@ -108,28 +113,38 @@ final class StoredRecipes implements RecipeStore {
                 .toList());
   }
 
-  @Override
-  public boolean isEmpty() {
-    return connections.read(db -> !db.fetchExists(CHANGE));
+  private static SelectConditionStep<? extends Record> revisions(
+      DSLContext db, UUID recipe, Condition which) {
+    return db.select(RECIPE_REVISION.NUMBER, RECIPE_REVISION.DOCUMENT)
+        .select(CHANGE.fields())
+        .from(RECIPE_REVISION)
+        .join(RECIPE)
+        .on(RECIPE.ID.eq(RECIPE_REVISION.RECIPE))
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(RECIPE_REVISION.CHANGE))
+        .where(RECIPE.UUID.eq(recipe.toString()), which);
   }
 
-  /** What a stage may call a gate: its slug, an old slug, its id. */
-  private static Select<Record1<String>> namesOf(UUID gate) {
-    String id = gate.toString();
-    return DSL.select(GATE_SLUG.SLUG)
-        .from(GATE_SLUG)
-        .join(GATE)
-        .on(GATE.ID.eq(GATE_SLUG.GATE))
-        .where(GATE.UUID.eq(id))
-        .unionAll(DSL.select(DSL.val(id)));
+  private static Revision<Recipe> revision(Record row) {
+    String document = row.get(RECIPE_REVISION.DOCUMENT);
+    return new Revision<>(
+        Math.toIntExact(row.get(RECIPE_REVISION.NUMBER)),
+        Instant.ofEpochMilli(row.get(CHANGE.AT)),
+        new Author(row.get(CHANGE.AUTHOR)),
+        row.get(CHANGE.WHAT),
+        row.get(CHANGE.ID),
+        StoredText.recipe(document),
+        document);
   }
 
-  private static ResultQuery<? extends Record> select(DSLContext db, Condition condition) {
+  private static SelectConditionStep<? extends Record> select(DSLContext db, Condition condition) {
     return db.select(
             RECIPE.VERSION,
+            RECIPE.HEAD,
             RECIPE.AUTHOR,
             RECIPE.CREATED_AT,
             RECIPE.CHANGED_AT,
+            RECIPE.BINNED_AT,
             RECIPE_REVISION.DOCUMENT)
         .from(RECIPE)
         .join(RECIPE_REVISION)
@@ -138,13 +153,16 @@ final class StoredRecipes implements RecipeStore {
   }
 
   private static Stored stored(Record row) {
+    Long binned = row.get(RECIPE.BINNED_AT);
     String document = row.get(RECIPE_REVISION.DOCUMENT);
     return new Stored(
         StoredText.recipe(document),
         row.get(RECIPE.VERSION),
+        Math.toIntExact(row.get(RECIPE.HEAD)),
         new Author(row.get(RECIPE.AUTHOR)),
         Instant.ofEpochMilli(row.get(RECIPE.CREATED_AT)),
         Instant.ofEpochMilli(row.get(RECIPE.CHANGED_AT)),
+        binned == null ? null : Instant.ofEpochMilli(binned),
         document);
   }
 }

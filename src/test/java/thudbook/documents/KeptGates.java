@@ -16,6 +16,6 @@ record KeptGates(List<Gate> gates) implements GateStore {
 
   @Override
   public List<Stored> all() {
-    return gates.stream().map(g -> new Stored(g, 1, Documents.write(g))).toList();
+    return gates.stream().map(g -> Stored.fresh(g, Documents.write(g))).toList();
   }
 }

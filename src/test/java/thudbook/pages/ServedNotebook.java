@@ -14,8 +14,8 @@ import java.util.List;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
+import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.storage.Database;
 import thudbook.web.Server;
@@ -43,11 +43,14 @@ final class ServedNotebook implements AutoCloseable {
 
   /** Writes gates and recipes down. */
   void add(List<Gate> gates, List<Recipe> recipes) {
-    new Recipes(database.recipes(), database.gates(), InstantSource.fixed(NOW))
+    new Recipes(
+            database.changes(),
+            database.recipes(),
+            database.gates(),
+            InstantSource.fixed(NOW),
+            () -> {})
         .add(
-            gates.stream()
-                .map(gate -> new RecipeStore.NewGate(gate, Documents.write(gate)))
-                .toList(),
+            gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
             recipes.stream()
                 .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
                 .toList(),

@@ -13,14 +13,14 @@ import thudbook.library.RecipeList.Order;
 import thudbook.library.RecipeList.Request;
 import thudbook.library.RecipeList.Row;
 import thudbook.predictions.Predictor;
-import thudbook.recipes.RecipeStore.NewGate;
 import thudbook.storage.Database;
 import thudbook.storage.Written;
 
 /** Scenario: recipes are added to a real file with their predictions. */
 class RecipesTest {
   private static final Gate TWIN = Written.gate("keeper-twin", "Keeper twin");
-  private static final List<NewGate> GATES = List.of(new NewGate(TWIN, Documents.write(TWIN)));
+  private static final List<Gates.Written> GATES =
+      List.of(new Gates.Written(TWIN, Documents.write(TWIN)));
   private static final Recipe WHOLE = Written.recipe("whole", "Whole", List.of(), "keeper-twin");
   private static final Recipe WAITING =
       Written.recipe("waiting", "Waiting for its gate", List.of(), "storm-door");
@@ -30,7 +30,7 @@ class RecipesTest {
   @Test
   void samplesAreLoadedOnceWithTheTimeOfTheClock() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = new Recipes(database.recipes(), database.gates(), () -> Written.NOON);
+      Recipes recipes = acts(database);
       assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE), written(WAITING)))).isTrue();
       assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)))).isFalse();
       RecipeStore.Stored stored = database.recipes().find("whole").orElseThrow();
@@ -42,7 +42,7 @@ class RecipesTest {
   @Test
   void samplesAreNotLoadedIntoANotebookThatWasWrittenTo() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = new Recipes(database.recipes(), database.gates(), () -> Written.NOON);
+      Recipes recipes = acts(database);
       recipes.add(List.of(), List.of(written(WAITING)), Author.OWNER, "wrote one down");
       assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)))).isFalse();
       assertThat(database.recipes().slugTaken("whole")).isFalse();
@@ -52,7 +52,7 @@ class RecipesTest {
   @Test
   void aRecipeIsPredictedWithTheGatesThatComeWithItOrWereThere() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = new Recipes(database.recipes(), database.gates(), () -> Written.NOON);
+      Recipes recipes = acts(database);
       recipes.add(GATES, List.of(written(WHOLE), written(WAITING)), Author.OWNER, "two");
       Recipe later = Written.recipe("later", "Later", List.of(), "keeper-twin");
       recipes.add(List.of(), List.of(written(later)), Author.OWNER, "one more");
@@ -69,5 +69,10 @@ class RecipesTest {
 
   private static Recipes.Written written(Recipe recipe) {
     return new Recipes.Written(recipe, Documents.write(recipe));
+  }
+
+  private static Recipes acts(Database database) {
+    return new Recipes(
+        database.changes(), database.recipes(), database.gates(), () -> Written.NOON, () -> {});
   }
 }

@@ -115,14 +115,11 @@ class RepredictionsTest {
               List.of(),
               Written.gate("keeper-twin", "Keeper twin").id().toString());
       Recipe other = Written.recipe("other", "Other", List.of(), "storm-door");
-      database
-          .recipes()
-          .add(
-              List.of(),
-              Stream.of(bySlug, byId, other).map(recipe -> Written.added(recipe, null)).toList(),
-              Author.OWNER,
-              Written.NOON,
-              "half-written recipes");
+      Written.add(
+          database,
+          List.of(),
+          Stream.of(bySlug, byId, other).map(recipe -> Written.added(recipe, null)).toList(),
+          Author.OWNER);
       addGate(database);
       assertThat(rows(database))
           .filteredOn(Row::stale)
@@ -221,24 +218,21 @@ class RepredictionsTest {
   }
 
   private static void addGate(Database database) {
-    database
-        .recipes()
-        .add(
-            List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
-            List.of(),
-            Author.OWNER,
-            Written.NOON,
-            "a gate");
+    Written.add(
+        database,
+        List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
+        List.of(),
+        Author.OWNER);
   }
 
   private static void addRecipes(Database database, int count) {
     addGate(database);
-    List<RecipeStore.NewRecipe> recipes =
+    List<Act.RecipeWrite> recipes =
         IntStream.range(0, count)
             .mapToObj(i -> Written.recipe("r" + i, "R " + i, List.of(), "keeper-twin"))
             .map(recipe -> Written.added(recipe, OLD))
             .toList();
-    database.recipes().add(List.of(), recipes, Author.OWNER, Written.NOON, "many");
+    Written.add(database, List.of(), recipes, Author.OWNER);
   }
 
   private static List<Row> rows(Database database) {

@@ -38,9 +38,7 @@ class ResolutionTest {
   @BeforeAll
   static void buildAStudioOfOneGate() {
     studio = Database.open(folder);
-    studio
-        .recipes()
-        .add(List.of(Written.added(TWIN)), List.of(), Author.OWNER, Written.NOON, "a gate");
+    Written.add(studio, List.of(Written.added(TWIN)), List.of(), Author.OWNER);
   }
 
   @AfterAll

@@ -30,7 +30,7 @@ class DatabaseTest {
   void aMissingFolderIsCreatedAndMigrated() {
     Path nested = folder.resolve("a/b/c");
     try (Database database = Database.open(nested)) {
-      assertThat(database.recipes().isEmpty()).isTrue();
+      assertThat(database.changes().isEmpty()).isTrue();
       assertThat(database.schemaVersion()).isEqualTo(Schema.NEWEST);
       assertThat(pragma(database, "integrity_check")).isEqualTo("ok");
     }
@@ -60,7 +60,7 @@ class DatabaseTest {
     }
     try (Database database = Database.open(folder)) {
       assertThat(database.recipes().slugTaken("a")).isTrue();
-      assertThat(database.recipes().isEmpty()).isFalse();
+      assertThat(database.changes().isEmpty()).isFalse();
     }
   }
 
@@ -136,14 +136,14 @@ class DatabaseTest {
                             throw new IllegalStateException("on purpose");
                           }))
           .hasMessage("on purpose");
-      assertThat(database.recipes().isEmpty()).isTrue();
+      assertThat(database.changes().isEmpty()).isTrue();
     }
   }
 
   @Test
   void aFolderIsOpenedOnceAtATime() {
     try (Database database = Database.open(folder)) {
-      assertThat(database.recipes().isEmpty()).isTrue();
+      assertThat(database.changes().isEmpty()).isTrue();
       assertRefused(folder, "folder-in-use", "is in use by a Thudbook that is running");
     }
     Database.open(folder).close();
@@ -169,7 +169,7 @@ class DatabaseTest {
     @SuppressWarnings("SystemOut") // how the other process tells that it is ready
     public static void main(String[] folder) throws InterruptedException {
       try (Database database = Database.open(Path.of(folder[0]))) {
-        System.out.println(database.recipes().isEmpty() ? "open" : "not empty");
+        System.out.println(database.changes().isEmpty() ? "open" : "not empty");
         Thread.sleep(TimeUnit.MINUTES.toMillis(2));
       }
     }

@@ -33,7 +33,8 @@ import thudbook.library.RecipeList.TagCount;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.RecipeStore.NewRecipe;
+import thudbook.recipes.Act;
+import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.StageEntry;
 
 /** Property: the list shows every recipe once, in order, whatever the size of its pages. */
@@ -105,7 +106,7 @@ class StoredRecipeListTest {
   private void addFiveHundred() {
     Random random = new Random(5);
     // Ten titles and five times for 500 recipes: most rows are equal in what they are ordered by.
-    List<NewRecipe> recipes =
+    List<RecipeWrite> recipes =
         IntStream.range(0, 500)
             .mapToObj(
                 i ->
@@ -115,10 +116,9 @@ class StoredRecipeListTest {
             .toList();
     for (int i = 0; i < 5; i++) {
       database
-          .recipes()
-          .add(
-              List.of(),
-              recipes.subList(i * 100, (i + 1) * 100),
+          .changes()
+          .write(
+              new Act(List.of(), recipes.subList(i * 100, (i + 1) * 100), List.of(), 0, null),
               Author.OWNER,
               Written.NOON.plusSeconds(random.nextInt(3)),
               "a hundred");
@@ -155,14 +155,11 @@ class StoredRecipeListTest {
   @Test
   void aRowSaysWhatItsRecipeSays() {
     Prediction prediction = Written.prediction(Map.of(Metric.HOLD, 0.004), EnumSet.of(Metric.HOLD));
-    database
-        .recipes()
-        .add(
-            List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
-            List.of(),
-            Author.OWNER,
-            Written.NOON,
-            "a gate");
+    Written.add(
+        database,
+        List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
+        List.of(),
+        Author.OWNER);
     Written.add(
         database,
         Stream.of(
@@ -261,7 +258,7 @@ class StoredRecipeListTest {
     return database.list().page(request).rows().stream().map(Row::title).toList();
   }
 
-  private static NewRecipe unread(String title, List<String> tags) {
+  private static RecipeWrite unread(String title, List<String> tags) {
     String slug = Folding.fold(title).replace(' ', '-');
     return Written.unread(Written.recipe(slug, title, tags, "any"), null);
   }

@@ -52,14 +52,11 @@ class StoredRecipesTest {
   }
 
   private void add(List<Gate> gates, List<Recipe> recipes) {
-    database
-        .recipes()
-        .add(
-            gates.stream().map(Written::added).toList(),
-            recipes.stream().map(recipe -> Written.added(recipe, null)).toList(),
-            Author.SAMPLES,
-            Written.NOON,
-            "a test");
+    Written.add(
+        database,
+        gates.stream().map(Written::added).toList(),
+        recipes.stream().map(recipe -> Written.added(recipe, null)).toList(),
+        Author.SAMPLES);
   }
 
   @Test

@@ -29,10 +29,11 @@ import thudbook.predictions.Prediction;
 import thudbook.predictions.Reach;
 import thudbook.predictions.SmallShape;
 import thudbook.quantities.Frequency;
+import thudbook.recipes.Act;
+import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.EnvelopeEntry;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore.NewGate;
-import thudbook.recipes.RecipeStore.NewRecipe;
 import thudbook.recipes.SourceEntry;
 import thudbook.recipes.StageEntry;
 import thudbook.sources.Source;
@@ -116,23 +117,32 @@ public final class Written {
   }
 
   /** A gate with its canonical text. */
-  public static NewGate added(Gate gate) {
-    return new NewGate(gate, Documents.write(gate));
+  public static GateWrite added(Gate gate) {
+    return new GateWrite(gate, Documents.write(gate), null);
   }
 
   /** A recipe with its canonical text. */
-  public static NewRecipe added(Recipe recipe, @Nullable Prediction prediction) {
-    return new NewRecipe(recipe, Documents.write(recipe), prediction);
+  public static RecipeWrite added(Recipe recipe, @Nullable Prediction prediction) {
+    return new RecipeWrite(recipe, Documents.write(recipe), null, prediction);
   }
 
   /** A recipe for tests that never read its text back. */
-  static NewRecipe unread(Recipe recipe, @Nullable Prediction prediction) {
-    return new NewRecipe(recipe, "never read back", prediction);
+  static RecipeWrite unread(Recipe recipe, @Nullable Prediction prediction) {
+    return new RecipeWrite(recipe, "never read back", null, prediction);
   }
 
   /** Adds recipes in one act at noon. */
-  static void add(Database database, Stream<NewRecipe> recipes) {
-    database.recipes().add(List.of(), recipes.toList(), Author.OWNER, NOON, "a test");
+  static void add(Database database, Stream<RecipeWrite> recipes) {
+    add(database, List.of(), recipes.toList(), Author.OWNER);
+  }
+
+  /** Adds gates and recipes in one act at noon, with the predictions that they bring. */
+  public static void add(
+      Database database, List<GateWrite> gates, List<RecipeWrite> recipes, Author author) {
+    long studio = database.changes().studio();
+    database
+        .changes()
+        .write(new Act(gates, recipes, List.of(), studio, null), author, NOON, "a test");
   }
 
   /** A prediction of the given metrics. */

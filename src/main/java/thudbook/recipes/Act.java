@@ -1,0 +1,64 @@
+package thudbook.recipes;
+
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import thudbook.equipment.Gate;
+import thudbook.predictions.Prediction;
+
+/**
+ * What one change does, all of it or nothing: documents are written, things are thrown into the bin
+ * or taken out of it.
+ *
+ * @param studio the state of the studio's gates from which the predictions follow, see {@link
+ *     ChangeStore#studio}
+ * @param undoes the number of the change that this one undoes; null: none
+ */
+public record Act(
+    List<GateWrite> gates,
+    List<RecipeWrite> recipes,
+    List<Binning> binnings,
+    long studio,
+    @Nullable Long undoes) {
+  public Act {
+    gates = List.copyOf(gates);
+    recipes = List.copyOf(recipes);
+    binnings = List.copyOf(binnings);
+  }
+
+  /** What an act can be about. */
+  public enum Noun {
+    RECIPE,
+    GATE
+  }
+
+  /**
+   * A gate to be added or changed.
+   *
+   * @param document its canonical text
+   * @param version the version that is changed; null: the gate is new
+   */
+  public record GateWrite(Gate gate, String document, @Nullable Long version) {}
+
+  /**
+   * A recipe to be added or changed.
+   *
+   * @param document its canonical text
+   * @param version the version that is changed; null: the recipe is new
+   * @param prediction null: not complete
+   */
+  public record RecipeWrite(
+      Recipe recipe, String document, @Nullable Long version, @Nullable Prediction prediction) {
+    /** The same with another prediction. */
+    RecipeWrite predicted(@Nullable Prediction other) {
+      return new RecipeWrite(recipe, document, version, other);
+    }
+  }
+
+  /**
+   * A thing on its way into the bin or out of it.
+   *
+   * @param version the version that is meant
+   */
+  public record Binning(Noun noun, UUID id, long version, boolean intoBin) {}
+}

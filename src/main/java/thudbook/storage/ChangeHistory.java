@@ -1,0 +1,248 @@
+package thudbook.storage;
+
+import static thudbook.storage.schema.Tables.BINNING;
+import static thudbook.storage.schema.Tables.CHANGE;
+import static thudbook.storage.schema.Tables.GATE;
+import static thudbook.storage.schema.Tables.GATE_REVISION;
+import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_REVISION;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jooq.DSLContext;
+import org.jooq.Record;
+import thudbook.access.Author;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Act;
+import thudbook.recipes.Act.Binning;
+import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.Noun;
+import thudbook.recipes.Act.RecipeWrite;
+import thudbook.recipes.Change;
+import thudbook.recipes.Change.Effect;
+import thudbook.recipes.Change.Kind;
+
+/** What acts did, and what would undo them. */
+final class ChangeHistory {
+  private final DSLContext db;
+  private final long change;
+
+  private ChangeHistory(DSLContext db, long change) {
+    this.db = db;
+    this.change = change;
+  }
+
+  /** A change with its effects. */
+  static Optional<Change> find(DSLContext db, long id) {
+    return db.selectFrom(CHANGE)
+        .where(CHANGE.ID.eq(id))
+        .fetchOptional()
+        .map(
+            row -> {
+              List<Effect> effects = new ChangeHistory(db, id).effects();
+              return new Change(
+                  id,
+                  Instant.ofEpochMilli(row.getAt()),
+                  new Author(row.getAuthor()),
+                  row.getWhat(),
+                  row.getUndoneBy(),
+                  effects.subList(0, Math.min(effects.size(), Change.MOST_EFFECTS)),
+                  effects.size());
+            });
+  }
+
+  /**
+   * The act that undoes a change.
+   *
+   * @param studio the state of the studio's gates
+   */
+  static Act undoing(DSLContext db, long id, long studio) {
+    Record row =
+        db.select(CHANGE.UNDONE_BY)
+            .from(CHANGE)
+            .where(CHANGE.ID.eq(id))
+            .fetchOptional()
+            .orElseThrow(
+                () ->
+                    Refusal.of(
+                        Refusal.Kind.NOT_FOUND, "no-such-change", "There is no such change."));
+    if (row.get(CHANGE.UNDONE_BY) != null) {
+      throw Refusal.of(Refusal.Kind.CONFLICT, "undone-already", "This change was undone already.");
+    }
+    return new ChangeHistory(db, id).reverse(studio);
+  }
+
+  private List<Effect> effects() {
+    List<Effect> effects = new ArrayList<>();
+    for (Record row : recipeRevisions()) {
+      effects.add(
+          written(
+              Noun.RECIPE,
+              row.get(RECIPE.SLUG),
+              row.get(RECIPE.TITLE),
+              row.get(RECIPE_REVISION.NUMBER)));
+    }
+    for (Record row : gateRevisions()) {
+      effects.add(
+          written(
+              Noun.GATE, row.get(GATE.SLUG), row.get(GATE.TITLE), row.get(GATE_REVISION.NUMBER)));
+    }
+    for (Record row : binnings()) {
+      boolean recipe = row.get(BINNING.RECIPE) != null;
+      effects.add(
+          new Effect(
+              recipe ? Noun.RECIPE : Noun.GATE,
+              recipe ? row.get(RECIPE.SLUG) : row.get(GATE.SLUG),
+              recipe ? row.get(RECIPE.TITLE) : row.get(GATE.TITLE),
+              row.get(BINNING.INTO_BIN) == 1 ? Kind.BINNED : Kind.TAKEN_BACK,
+              0));
+    }
+    return effects;
+  }
+
+  private static Effect written(Noun noun, String slug, String title, long number) {
+    return new Effect(
+        noun, slug, title, number == 1 ? Kind.ADDED : Kind.CHANGED, Math.toIntExact(number));
+  }
+
+  private Act reverse(long studio) {
+    List<GateWrite> gates = new ArrayList<>();
+    List<RecipeWrite> recipes = new ArrayList<>();
+    List<Binning> binnings = new ArrayList<>();
+    List<Fault> later = new ArrayList<>();
+    for (Record row : recipeRevisions()) {
+      UUID id = UUID.fromString(row.get(RECIPE.UUID));
+      long number = row.get(RECIPE_REVISION.NUMBER);
+      boolean first = number == 1;
+      if (row.get(RECIPE.HEAD) != number || row.get(RECIPE.BINNED_AT) != null) {
+        later.add(changedSince(row.get(RECIPE.SLUG), row.get(RECIPE.TITLE)));
+      } else if (first) {
+        binnings.add(new Binning(Noun.RECIPE, id, row.get(RECIPE.VERSION), true));
+      } else {
+        String text =
+            db.select(RECIPE_REVISION.DOCUMENT)
+                .from(RECIPE_REVISION)
+                .where(
+                    RECIPE_REVISION.RECIPE.eq(row.get(RECIPE.ID)),
+                    RECIPE_REVISION.NUMBER.eq(number - 1))
+                .fetchSingle()
+                .value1();
+        recipes.add(new RecipeWrite(StoredText.recipe(text), text, row.get(RECIPE.VERSION), null));
+      }
+    }
+    for (Record row : gateRevisions()) {
+      UUID id = UUID.fromString(row.get(GATE.UUID));
+      long number = row.get(GATE_REVISION.NUMBER);
+      if (row.get(GATE.HEAD) != number || row.get(GATE.BINNED_AT) != null) {
+        later.add(changedSince(row.get(GATE.SLUG), row.get(GATE.TITLE)));
+      } else if (number == 1) {
+        binnings.add(new Binning(Noun.GATE, id, row.get(GATE.VERSION), true));
+      } else {
+        String text =
+            db.select(GATE_REVISION.DOCUMENT)
+                .from(GATE_REVISION)
+                .where(GATE_REVISION.GATE.eq(row.get(GATE.ID)), GATE_REVISION.NUMBER.eq(number - 1))
+                .fetchSingle()
+                .value1();
+        gates.add(new GateWrite(StoredText.gate(text), text, row.get(GATE.VERSION)));
+      }
+    }
+    for (Record row : binnings()) {
+      boolean recipe = row.get(BINNING.RECIPE) != null;
+      boolean intoBin = row.get(BINNING.INTO_BIN) == 1;
+      Long binnedAt = recipe ? row.get(RECIPE.BINNED_AT) : row.get(GATE.BINNED_AT);
+      if ((binnedAt != null) != intoBin) {
+        later.add(
+            recipe
+                ? changedSince(row.get(RECIPE.SLUG), row.get(RECIPE.TITLE))
+                : changedSince(row.get(GATE.SLUG), row.get(GATE.TITLE)));
+        continue;
+      }
+      binnings.add(
+          new Binning(
+              recipe ? Noun.RECIPE : Noun.GATE,
+              UUID.fromString(recipe ? row.get(RECIPE.UUID) : row.get(GATE.UUID)),
+              recipe ? row.get(RECIPE.VERSION) : row.get(GATE.VERSION),
+              !intoBin));
+    }
+    if (!later.isEmpty()) {
+      throw new Refusal(Refusal.Kind.CONFLICT, later);
+    }
+    return new Act(gates, recipes, binnings, studio, change);
+  }
+
+  private static Fault changedSince(String slug, String title) {
+    return new Fault(
+        "",
+        0,
+        "changed-since",
+        slug,
+        "",
+        title + " was changed or binned since: undo that first, or go back in its history.");
+  }
+
+  private List<? extends Record> recipeRevisions() {
+    return db.select(
+            RECIPE.ID,
+            RECIPE.UUID,
+            RECIPE.SLUG,
+            RECIPE.TITLE,
+            RECIPE.VERSION,
+            RECIPE.HEAD,
+            RECIPE.BINNED_AT,
+            RECIPE_REVISION.NUMBER)
+        .from(RECIPE_REVISION)
+        .join(RECIPE)
+        .on(RECIPE.ID.eq(RECIPE_REVISION.RECIPE))
+        .where(RECIPE_REVISION.CHANGE.eq(change))
+        .orderBy(RECIPE_REVISION.ID)
+        .fetch();
+  }
+
+  private List<? extends Record> gateRevisions() {
+    return db.select(
+            GATE.ID,
+            GATE.UUID,
+            GATE.SLUG,
+            GATE.TITLE,
+            GATE.VERSION,
+            GATE.HEAD,
+            GATE.BINNED_AT,
+            GATE_REVISION.NUMBER)
+        .from(GATE_REVISION)
+        .join(GATE)
+        .on(GATE.ID.eq(GATE_REVISION.GATE))
+        .where(GATE_REVISION.CHANGE.eq(change))
+        .orderBy(GATE_REVISION.ID)
+        .fetch();
+  }
+
+  private List<? extends Record> binnings() {
+    return db.select(
+            BINNING.RECIPE,
+            BINNING.GATE,
+            BINNING.INTO_BIN,
+            RECIPE.UUID,
+            RECIPE.SLUG,
+            RECIPE.TITLE,
+            RECIPE.VERSION,
+            RECIPE.BINNED_AT,
+            GATE.UUID,
+            GATE.SLUG,
+            GATE.TITLE,
+            GATE.VERSION,
+            GATE.BINNED_AT)
+        .from(BINNING)
+        .leftJoin(RECIPE)
+        .on(RECIPE.ID.eq(BINNING.RECIPE))
+        .leftJoin(GATE)
+        .on(GATE.ID.eq(BINNING.GATE))
+        .where(BINNING.CHANGE.eq(change))
+        .orderBy(BINNING.ID)
+        .fetch();
+  }
+}

@@ -1,0 +1,192 @@
+package thudbook.storage;
+
+import static thudbook.storage.schema.Tables.BINNING;
+import static thudbook.storage.schema.Tables.CHANGE;
+import static thudbook.storage.schema.Tables.GATE;
+import static thudbook.storage.schema.Tables.GATE_REVISION;
+import static thudbook.storage.schema.Tables.RECIPE;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.DSLContext;
+import org.jooq.impl.DSL;
+import thudbook.access.Author;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Act;
+import thudbook.recipes.Act.Binning;
+import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.Noun;
+import thudbook.recipes.Act.RecipeWrite;
+import thudbook.recipes.Change;
+import thudbook.recipes.ChangeStore;
+
+/** Acts in their tables. */
+final class StoredChanges implements ChangeStore {
+  private final Connections connections;
+
+  StoredChanges(Connections connections) {
+    this.connections = connections;
+  }
+
+  @Override
+  public boolean isEmpty() {
+    return connections.read(db -> !db.fetchExists(CHANGE));
+  }
+
+  @Override
+  public long studio() {
+    return connections.read(StoredChanges::studio);
+  }
+
+  @Override
+  public long write(Act act, Author author, Instant at, String what) {
+    return connections.write(
+        db -> {
+          Clashes.refuse(db, act.gates(), act.recipes());
+          refuseStale(db, act);
+          long change =
+              db.insertInto(CHANGE)
+                  .set(CHANGE.AT, at.toEpochMilli())
+                  .set(CHANGE.AUTHOR, author.name())
+                  .set(CHANGE.WHAT, what)
+                  .returningResult(CHANGE.ID)
+                  .fetchSingle()
+                  .value1();
+          if (act.undoes() != null) {
+            refuseSecondUndo(
+                db.update(CHANGE)
+                    .set(CHANGE.UNDONE_BY, change)
+                    .where(CHANGE.ID.eq(act.undoes()), CHANGE.UNDONE_BY.isNull())
+                    .execute());
+          }
+          boolean overtaken = studio(db) != act.studio();
+          for (GateWrite gate : act.gates()) {
+            new GateRows(db, at, change).write(gate);
+            StoredPredictions.markUsersOf(db, gate.gate().id(), change);
+          }
+          for (RecipeWrite recipe : act.recipes()) {
+            new RecipeRows(db, author, at, change, overtaken).write(recipe);
+          }
+          for (Binning binning : act.binnings()) {
+            move(db, binning, at, change);
+          }
+          return change;
+        });
+  }
+
+  @Override
+  public Optional<Change> find(long id) {
+    return connections.read(db -> ChangeHistory.find(db, id));
+  }
+
+  @Override
+  public List<Change> newest(int limit) {
+    return connections.read(
+        db ->
+            db
+                .select(CHANGE.ID)
+                .from(CHANGE)
+                .orderBy(CHANGE.ID.desc())
+                .limit(limit)
+                .fetch(CHANGE.ID)
+                .stream()
+                .map(id -> ChangeHistory.find(db, id).orElseThrow())
+                .toList());
+  }
+
+  @Override
+  public Act undoing(long id) {
+    return connections.read(db -> ChangeHistory.undoing(db, id, studio(db)));
+  }
+
+  private static long studio(DSLContext db) {
+    return db.select(DSL.coalesce(DSL.max(GATE_REVISION.ID), 0L))
+            .from(GATE_REVISION)
+            .fetchSingle()
+            .value1()
+        + db.fetchCount(BINNING, BINNING.GATE.isNotNull());
+  }
+
+  private static void refuseStale(DSLContext db, Act act) {
+    Stale stale = new Stale();
+    for (GateWrite write : act.gates()) {
+      if (write.version() != null) {
+        var now =
+            db.select(GATE.TITLE, GATE.VERSION)
+                .from(GATE)
+                .where(GATE.UUID.eq(write.gate().id().toString()))
+                .fetchSingle();
+        stale.check(now.value1(), write.version(), now.value2());
+      }
+    }
+    for (RecipeWrite write : act.recipes()) {
+      if (write.version() != null) {
+        var now =
+            db.select(RECIPE.TITLE, RECIPE.VERSION)
+                .from(RECIPE)
+                .where(RECIPE.UUID.eq(write.recipe().id().toString()))
+                .fetchSingle();
+        stale.check(now.value1(), write.version(), now.value2());
+      }
+    }
+    for (Binning binning : act.binnings()) {
+      String id = binning.id().toString();
+      var now =
+          binning.noun() == Noun.RECIPE
+              ? db.select(RECIPE.TITLE, RECIPE.VERSION)
+                  .from(RECIPE)
+                  .where(RECIPE.UUID.eq(id))
+                  .fetchSingle()
+              : db.select(GATE.TITLE, GATE.VERSION)
+                  .from(GATE)
+                  .where(GATE.UUID.eq(id))
+                  .fetchSingle();
+      stale.check(now.value1(), binning.version(), now.value2());
+    }
+    stale.refuse();
+  }
+
+  private static void refuseSecondUndo(int undone) {
+    if (undone == 0) {
+      throw Refusal.of(Refusal.Kind.CONFLICT, "undone-already", "This change was undone already.");
+    }
+  }
+
+  private static void move(DSLContext db, Binning binning, Instant at, long change) {
+    Long time = binning.intoBin() ? at.toEpochMilli() : null;
+    String uuid = binning.id().toString();
+    Long id;
+    if (binning.noun() == Noun.RECIPE) {
+      id =
+          db.update(RECIPE)
+              .set(RECIPE.BINNED_AT, time)
+              .set(RECIPE.VERSION, RECIPE.VERSION.plus(1L))
+              .where(RECIPE.UUID.eq(uuid))
+              .returningResult(RECIPE.ID)
+              .fetchSingle()
+              .value1();
+      if (!binning.intoBin()) {
+        // Gates may have come and gone while it lay there.
+        StoredPredictions.mark(db, id);
+      }
+    } else {
+      id =
+          db.update(GATE)
+              .set(GATE.BINNED_AT, time)
+              .set(GATE.VERSION, GATE.VERSION.plus(1L))
+              .where(GATE.UUID.eq(uuid))
+              .returningResult(GATE.ID)
+              .fetchSingle()
+              .value1();
+      StoredPredictions.markUsersOf(db, binning.id(), change);
+    }
+    boolean recipe = binning.noun() == Noun.RECIPE;
+    db.insertInto(BINNING)
+        .set(BINNING.CHANGE, change)
+        .set(BINNING.RECIPE, recipe ? id : null)
+        .set(BINNING.GATE, recipe ? null : id)
+        .set(BINNING.INTO_BIN, binning.intoBin() ? 1L : 0L)
+        .execute();
+  }
+}
