@@ -25,7 +25,7 @@ public record Experiment(Recipe recipe, List<Gate> gates) {
         Optional<Gate> tried =
             gates.stream().filter(gate -> gate.id().toString().equals(slugOrId)).findFirst();
         return tried.isPresent()
-            ? tried.map(gate -> new Stored(gate, 1, Documents.write(gate)))
+            ? tried.map(gate -> Stored.fresh(gate, Documents.write(gate)))
             : studio.find(slugOrId);
       }
 

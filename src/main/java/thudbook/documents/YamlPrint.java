@@ -47,7 +47,8 @@ final class YamlPrint {
     return draft instanceof Draft.Either either ? either.yaml() : draft;
   }
 
-  private static String line(Draft given) {
+  /** A value as it stands on one line. */
+  static String line(Draft given) {
     Draft draft = ofYaml(given);
     if (draft instanceof Draft.Quantity quantity) {
       return quantity.dimension().write(quantity.si());

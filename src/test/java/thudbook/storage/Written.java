@@ -93,15 +93,21 @@ public final class Written {
   /** A gate with the channels quick and slow. */
   public static Gate gate(String slug, String title) {
     return new Gate(
-        idOf(slug), slug, title, Gate.Caution.NONE, List.of(channel("quick"), channel("slow")), "");
+        idOf(slug),
+        slug,
+        title,
+        Gate.Caution.NONE,
+        List.of(channel("quick", 2.4), channel("slow", 2.4)),
+        "");
   }
 
-  private static StudioChannel channel(String name) {
+  /** A channel that begins to open at a threshold, in volts. */
+  public static StudioChannel channel(String name, double threshold) {
     return new StudioChannel(
         new Channel(
             name,
             Response.BOTH,
-            Transfer.between(2.4, 5),
+            Transfer.between(threshold, 5),
             0.0012,
             List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null)),
             2,
