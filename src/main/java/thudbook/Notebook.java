@@ -17,11 +17,14 @@ import thudbook.web.Server;
 final class Notebook implements AutoCloseable {
   private final Database database;
   private final Repredictions repredictions;
+  private final DailyBackups backups;
   private final Server server;
 
-  private Notebook(Database database, Repredictions repredictions, Server server) {
+  private Notebook(
+      Database database, Repredictions repredictions, DailyBackups backups, Server server) {
     this.database = database;
     this.repredictions = repredictions;
+    this.backups = backups;
     this.server = server;
   }
 
@@ -44,7 +47,9 @@ final class Notebook implements AutoCloseable {
       }
       Server server = serve(settings, database, requestIds);
       repredictions.start();
-      return new Notebook(database, repredictions, server);
+      DailyBackups backups = new DailyBackups(database.backups(), settings.keepBackups(), clock);
+      backups.start();
+      return new Notebook(database, repredictions, backups, server);
     } catch (IOException | RuntimeException | Error e) {
       database.close();
       throw e;
@@ -83,6 +88,7 @@ final class Notebook implements AutoCloseable {
   @Override
   public void close() {
     server.close();
+    backups.close();
     repredictions.close();
     database.close();
   }

@@ -13,6 +13,7 @@ enum Setting {
   SAMPLES(
       "samples", "yes", "loads the sample library once into an empty database; `no` starts empty"),
   BASE_URL("base-url", "from listen and port", "what links point to"),
+  KEEP_BACKUPS("keep-backups", "14", "daily backups kept; 0 makes none"),
   UPLOAD_LIMIT("upload-limit", "32 MB", "largest body of a request");
 
   private final String key;
@@ -62,6 +63,7 @@ enum Setting {
       case DATA -> SettingValues.folder(text);
       case SAMPLES -> SettingValues.yesOrNo(text);
       case BASE_URL -> SettingValues.url(text);
+      case KEEP_BACKUPS -> SettingValues.count(text);
       case UPLOAD_LIMIT -> SettingValues.bytes(text);
     };
   }

@@ -27,6 +27,13 @@ final class SettingValues {
     throw expected("a port from 0 to 65535");
   }
 
+  static Integer count(String text) {
+    if (text.matches("\\d{1,3}")) {
+      return Integer.valueOf(text);
+    }
+    throw expected("a whole number from 0 to 999");
+  }
+
   /** Names other than localhost are not looked up: what they stand for can change. */
   static InetAddress loopback(String text) {
     if (ADDRESS.matcher(text).matches()) {

@@ -22,6 +22,7 @@ import thudbook.quantities.Refusal;
  * @param data folder of the database
  * @param samples whether an empty database is filled with the sample library
  * @param baseUrl null: from listen and port
+ * @param keepBackups how many daily backups are kept; 0: none are made
  * @param uploadLimitBytes largest body of a request
  */
 record Settings(
@@ -30,6 +31,7 @@ record Settings(
     Path data,
     boolean samples,
     @Nullable URI baseUrl,
+    int keepBackups,
     long uploadLimitBytes) {
 
   /**
@@ -78,6 +80,7 @@ record Settings(
         (Path) Objects.requireNonNull(values.get(Setting.DATA)),
         (Boolean) Objects.requireNonNull(values.get(Setting.SAMPLES)),
         (URI) values.get(Setting.BASE_URL),
+        (Integer) Objects.requireNonNull(values.get(Setting.KEEP_BACKUPS)),
         (Long) Objects.requireNonNull(values.get(Setting.UPLOAD_LIMIT)));
   }
 
@@ -92,6 +95,7 @@ record Settings(
             case DATA -> data.toAbsolutePath().normalize().toString();
             case SAMPLES -> samples ? "yes" : "no";
             case BASE_URL -> baseUrl == null ? setting.usual() : baseUrl.toString();
+            case KEEP_BACKUPS -> String.valueOf(keepBackups);
             case UPLOAD_LIMIT -> size(uploadLimitBytes);
           };
       lines.add(String.format(Locale.ROOT, "%-13s %s", setting.key(), value));

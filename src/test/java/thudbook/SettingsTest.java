@@ -97,6 +97,9 @@ class SettingsTest {
     "base-url, ftp://notebook.example",
     "base-url, http://notebook.example/path",
     "base-url, http://u@notebook.example/",
+    "keep-backups, -1",
+    "keep-backups, 1000",
+    "keep-backups, daily",
     "upload-limit, 2 GB",
     "upload-limit, 0 MB",
     "upload-limit, -1 MB"
@@ -146,6 +149,7 @@ class SettingsTest {
             "data          /home/oona/.local/share/thudbook",
             "samples       no",
             "base-url      from listen and port",
+            "keep-backups  14",
             "upload-limit  32 MB");
   }
 }

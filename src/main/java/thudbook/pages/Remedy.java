@@ -41,6 +41,9 @@ public record Remedy(ErrorKind kind, String text) {
           case REFUSED_VALUES ->
               "Every fault is listed under errors: its place as a JSON pointer, what was found, and"
                   + " what was expected.";
+          case NOT_STORED ->
+              "Make room on the disk that holds the data folder, or let the notebook write there,"
+                  + " and send it again. What was there before is as it was.";
           case INTERNAL ->
               "Nothing was changed. The log of the server tells more under the id of the request.";
         });

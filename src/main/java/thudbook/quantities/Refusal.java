@@ -20,7 +20,9 @@ public final class Refusal extends RuntimeException {
     /** A newer version is there. */
     STALE,
     /** Larger than allowed. */
-    TOO_LARGE
+    TOO_LARGE,
+    /** Could not be put on the disk: it is full, or may not be written to. */
+    NOT_STORED
   }
 
   private final Kind kind;

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
 import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
@@ -64,11 +65,17 @@ final class Connections implements AutoCloseable {
     return reading.transactionResult(transaction -> work.apply(transaction.dsl()));
   }
 
-  /** Reads and writes in one transaction; nothing is kept if it throws. */
+  /**
+   * Reads and writes in one transaction; nothing is kept if it throws.
+   *
+   * @throws thudbook.quantities.Refusal if the disk is full or may not be written to
+   */
   <T> T write(Function<DSLContext, T> work) {
     oneWriter.lock();
     try {
       return writing.transactionResult(transaction -> work.apply(transaction.dsl()));
+    } catch (DataAccessException e) {
+      throw NotStored.explained(e);
     } finally {
       oneWriter.unlock();
     }
@@ -83,7 +90,11 @@ final class Connections implements AutoCloseable {
       statement.execute("PRAGMA optimize");
       statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
     } catch (SQLException e) {
-      throw new IllegalStateException("the database can't be closed", e);
+      RuntimeException error = new IllegalStateException("the database can't be closed", e);
+      // A disk that takes nothing loses nothing here: the next start reads the log.
+      if (NotStored.explained(error) == error) {
+        throw error;
+      }
     } finally {
       oneWriter.unlock();
     }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Optional;
 import org.sqlite.SQLiteException;
 import thudbook.equipment.GateHistory;
 import thudbook.library.RecipeList;
@@ -21,10 +23,12 @@ public final class Database implements AutoCloseable {
   private static final String FILE = "thudbook.db";
   private static final String NATIVE_LIBRARY = "native";
 
+  private final Path file;
   private final FolderLock lock;
   private final Connections connections;
 
-  private Database(FolderLock lock, Connections connections) {
+  private Database(Path file, FolderLock lock, Connections connections) {
+    this.file = file;
     this.lock = lock;
     this.connections = connections;
   }
@@ -38,18 +42,10 @@ public final class Database implements AutoCloseable {
    */
   public static Database open(Path folder) {
     Path home = folder.toAbsolutePath().normalize();
+    FolderLock lock = prepare(home);
     try {
-      Files.createDirectories(home.resolve(NATIVE_LIBRARY));
-    } catch (IOException e) {
-      throw unwritable(home);
-    }
-    FolderLock lock = FolderLock.take(home);
-    try {
-      // The driver unpacks its native library at each start: not into a temporary folder that
-      // others
-      // share.
-      System.setProperty("org.sqlite.tmpdir", home.resolve(NATIVE_LIBRARY).toString());
-      return new Database(lock, Connections.open(home.resolve(FILE)));
+      Path file = home.resolve(FILE);
+      return new Database(file, lock, Connections.open(file));
     } catch (SQLException e) {
       lock.close();
       throw refusal(home, e);
@@ -57,6 +53,18 @@ public final class Database implements AutoCloseable {
       lock.close();
       throw e;
     }
+  }
+
+  /** Creates and takes a folder, in which the driver then unpacks its native library. */
+  private static FolderLock prepare(Path home) {
+    try {
+      Files.createDirectories(home.resolve(NATIVE_LIBRARY));
+    } catch (IOException e) {
+      throw unwritable(home);
+    }
+    // Not into a temporary folder that others share; it happens at each start.
+    System.setProperty("org.sqlite.tmpdir", home.resolve(NATIVE_LIBRARY).toString());
+    return FolderLock.take(home);
   }
 
   /** Recipes with their revisions. */
@@ -87,6 +95,39 @@ public final class Database implements AutoCloseable {
   /** The predictions that are kept beside the recipes. */
   public PredictionStore predictions() {
     return new StoredPredictions(connections);
+  }
+
+  /** The backups of this notebook. */
+  public Backups backups() {
+    return new Backups(file);
+  }
+
+  /** The backups of a data folder, whether a server has it or not. */
+  public static Backups backups(Path folder) {
+    return new Backups(folder.toAbsolutePath().normalize().resolve(FILE));
+  }
+
+  /**
+   * Looks at everything in the notebook of a data folder, whether a server has it or not.
+   *
+   * @throws Refusal if there is no notebook, it can't be read, or its tables are not of this
+   *     version
+   */
+  public static Verification.Findings verify(Path folder) {
+    return Verification.of(folder.toAbsolutePath().normalize().resolve(FILE));
+  }
+
+  /**
+   * Puts a backup in the place of the notebook of a data folder. What was there is kept beside it.
+   *
+   * @return the file in which the former notebook is kept, if there was one
+   * @throws Refusal if a server has the folder, or anything is wrong with the backup
+   */
+  public static Optional<Path> restore(Path backup, Path folder, Instant at) {
+    Path home = folder.toAbsolutePath().normalize();
+    try (FolderLock lock = prepare(home)) {
+      return new Restoration(home.resolve(FILE), lock).restore(backup, at);
+    }
   }
 
   /** The number of the newest migration that the tables have. */

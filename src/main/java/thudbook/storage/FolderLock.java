@@ -61,6 +61,10 @@ final class FolderLock implements AutoCloseable {
     }
   }
 
+  boolean isHeld() {
+    return channel.isOpen();
+  }
+
   @Override
   public void close() {
     try {

@@ -163,7 +163,7 @@ final class RecipeRows {
     return new ArrayList<>(ids);
   }
 
-  private static @Nullable String kind(@Nullable SourceEntry source) {
+  static @Nullable String kind(@Nullable SourceEntry source) {
     if (source == null) {
       return null;
     }

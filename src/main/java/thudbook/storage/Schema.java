@@ -19,13 +19,37 @@ final class Schema {
   private Schema() {}
 
   /**
-   * Runs the migrations that are missing. The migration library is left alone when none is: it
-   * takes longer to start than everything else here.
+   * Runs the migrations that are missing, after a backup of what there is. The migration library is
+   * left alone when none is: it takes longer to start than everything else here.
    *
    * @throws Refusal if a newer version of the program has migrated the file
    */
   static void bringUpToDate(Path file, DataSource source) throws SQLException {
     int found = versionOf(source);
+    refuseNewer(file, found);
+    if (found > 0 && found < NEWEST) {
+      new Backups(file).beforeMigration(found);
+    }
+    if (found < NEWEST) {
+      migrate(source);
+    }
+  }
+
+  /** Runs the migrations that are missing. */
+  static void migrate(DataSource source) {
+    Flyway.configure()
+        .dataSource(source)
+        .locations("classpath:migrations")
+        .table(HISTORY)
+        .failOnMissingLocations(true)
+        .validateMigrationNaming(true)
+        .cleanDisabled(true)
+        .load()
+        .migrate();
+  }
+
+  /** Refuses tables that this version does not know. */
+  static void refuseNewer(Path file, int found) {
     if (found > NEWEST) {
       throw Refusal.of(
           Refusal.Kind.CONFLICT,
@@ -38,23 +62,17 @@ final class Schema {
               + NEWEST
               + "): start the newer one, or choose another folder with --data.");
     }
-    if (found < NEWEST) {
-      Flyway.configure()
-          .dataSource(source)
-          .locations("classpath:migrations")
-          .table(HISTORY)
-          .failOnMissingLocations(true)
-          .validateMigrationNaming(true)
-          .cleanDisabled(true)
-          .load()
-          .migrate();
+  }
+
+  private static int versionOf(DataSource source) throws SQLException {
+    try (Connection connection = source.getConnection()) {
+      return versionOf(connection);
     }
   }
 
-  /** The newest migration that was run, 0 if none was. */
-  private static int versionOf(DataSource source) throws SQLException {
-    try (Connection connection = source.getConnection();
-        Statement statement = connection.createStatement()) {
+  /** The newest migration that was run on a database, 0 if none was. */
+  static int versionOf(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
       try (ResultSet table =
           statement.executeQuery("SELECT 1 FROM sqlite_schema WHERE name = '" + HISTORY + "'")) {
         if (!table.next()) {

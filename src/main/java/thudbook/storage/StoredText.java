@@ -44,10 +44,13 @@ final class StoredText {
 
   /** The SHA-256 of the text in UTF-8, in lower-case hexadecimal digits. */
   static String sha256(String document) {
+    return sha256(document.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The SHA-256 of bytes, in lower-case hexadecimal digits. */
+  static String sha256(byte[] bytes) {
     try {
-      byte[] hash =
-          MessageDigest.getInstance("SHA-256").digest(document.getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(hash);
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

@@ -32,6 +32,11 @@ public enum ErrorKind {
       "Wrong host",
       "This notebook answers only under its own address; see the setting base-url."),
   REFUSED_VALUES(422, "refused-values", "Values refused", "Some values can't be taken."),
+  NOT_STORED(
+      507,
+      "not-stored",
+      "Not stored",
+      "The disk is full, or the data folder may not be written to. Nothing was changed."),
   INTERNAL(
       500,
       "internal-error",
@@ -88,6 +93,7 @@ public enum ErrorKind {
       case CONFLICT -> CONFLICT;
       case STALE -> STALE;
       case TOO_LARGE -> TOO_LARGE;
+      case NOT_STORED -> NOT_STORED;
     };
   }
 

@@ -1,0 +1,149 @@
+package thudbook.storage;
+
+import static thudbook.storage.schema.Tables.PREDICTION;
+import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_REVISION;
+import static thudbook.storage.schema.Tables.RECIPE_STAGE;
+import static thudbook.storage.schema.Tables.RECIPE_TAG;
+import static thudbook.storage.schema.Tables.TAG;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.Record;
+import org.jspecify.annotations.Nullable;
+import thudbook.equipment.GateStore;
+import thudbook.predictions.Prediction;
+import thudbook.predictions.Predictor;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.Resolution;
+import thudbook.recipes.StageEntry;
+
+/** Whether the columns and the prediction of recipes follow from their documents. */
+final class VerifiedRecipes {
+  private final List<String> wrong;
+  private final GateTexts texts = new GateTexts();
+  private long predictions;
+
+  /**
+   * @param wrong takes what is found
+   */
+  VerifiedRecipes(List<String> wrong) {
+    this.wrong = wrong;
+  }
+
+  /** How many predictions were made again and compared. */
+  long predictions() {
+    return predictions;
+  }
+
+  /** Looks at the recipes behind a key, all in one state, and returns their keys. */
+  List<Long> check(DSLContext db, long after) {
+    List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
+    columns.add(RECIPE_REVISION.DOCUMENT);
+    columns.add(PREDICTION.STALE);
+    columns.add(PREDICTION.MODEL);
+    columns.addAll(PredictionColumns.all());
+    var rows =
+        db.select(columns)
+            .from(RECIPE)
+            .leftJoin(RECIPE_REVISION)
+            .on(RECIPE_REVISION.RECIPE.eq(RECIPE.ID), RECIPE_REVISION.NUMBER.eq(RECIPE.HEAD))
+            .leftJoin(PREDICTION)
+            .on(PREDICTION.RECIPE.eq(RECIPE.ID))
+            .where(RECIPE.ID.gt(after))
+            .orderBy(RECIPE.ID)
+            .limit(Verification.BATCH)
+            .fetch();
+    List<Long> keys = rows.getValues(RECIPE.ID);
+    Map<Long, List<String>> tags =
+        db.select(RECIPE_TAG.RECIPE, TAG.FOLDED)
+            .from(RECIPE_TAG)
+            .join(TAG)
+            .on(TAG.ID.eq(RECIPE_TAG.TAG))
+            .where(RECIPE_TAG.RECIPE.in(keys))
+            .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
+            .fetchGroups(RECIPE_TAG.RECIPE, TAG.FOLDED);
+    Map<Long, List<String>> stages =
+        db.selectFrom(RECIPE_STAGE)
+            .where(RECIPE_STAGE.RECIPE.in(keys))
+            .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
+            .fetchGroups(
+                RECIPE_STAGE.RECIPE,
+                row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
+    GateStore studio = texts.studio(db);
+    for (Record row : rows) {
+      long key = row.get(RECIPE.ID);
+      check(row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
+    }
+    return keys;
+  }
+
+  private void check(Record row, List<String> tags, List<String> stages, GateStore studio) {
+    String name = "recipe " + row.get(RECIPE.SLUG) + ": ";
+    Recipe recipe;
+    try {
+      recipe = StoredText.recipe(row.get(RECIPE_REVISION.DOCUMENT));
+    } catch (Refusal | IllegalStateException e) {
+      wrong.add(name + "its document can't be read: " + e.getMessage());
+      return;
+    }
+    compare(name, "id", row.get(RECIPE.UUID), recipe.id().toString());
+    compare(name, "slug", row.get(RECIPE.SLUG), recipe.slug());
+    compare(name, "title", row.get(RECIPE.TITLE), recipe.title());
+    compare(name, "title to sort by", row.get(RECIPE.TITLE_KEY), Folding.fold(recipe.title()));
+    compare(name, "maker", row.get(RECIPE.MADE_BY), recipe.by());
+    compare(name, "line by ear", row.get(RECIPE.HEARD), recipe.heard());
+    compare(name, "kind of source", row.get(RECIPE.SOURCE_KIND), RecipeRows.kind(recipe.source()));
+    compare(name, "tags", tags, recipe.tags().stream().map(Folding::fold).distinct().toList());
+    compare(
+        name,
+        "stages",
+        stages,
+        recipe.stages().stream()
+            .map((StageEntry stage) -> words(stage.gate(), stage.channel()))
+            .toList());
+    Long stale = row.get(PREDICTION.STALE);
+    if (stale == null) {
+      wrong.add(name + "it has no row for its prediction");
+    } else if (stale == 0 && row.get(PREDICTION.MODEL) == Predictor.MODEL_VERSION) {
+      // What another version of the model made is marked by the next start.
+      predictions++;
+      if (!follows(
+          row, Resolution.of(recipe, studio).complete().map(Predictor::predict).orElse(null))) {
+        wrong.add(name + "its prediction is not what is predicted today, and not marked");
+      }
+    }
+  }
+
+  private void compare(String name, String what, @Nullable Object kept, @Nullable Object written) {
+    if (!Objects.equals(kept, written)) {
+      wrong.add(name + "its " + what + " is kept as " + kept + ", the document says " + written);
+    }
+  }
+
+  private static boolean follows(Record row, @Nullable Prediction fresh) {
+    return PredictionColumns.values(fresh).entrySet().stream()
+        .allMatch(column -> same(row.get(column.getKey()), column.getValue()));
+  }
+
+  /** Equal bit for bit, but for the sign of a zero, which the database does not keep. */
+  private static boolean same(@Nullable Object kept, @Nullable Object fresh) {
+    if (kept instanceof Double one && fresh instanceof Double other) {
+      return one.doubleValue() == other.doubleValue();
+    }
+    if (kept instanceof byte[] some && fresh instanceof byte[] others) {
+      return Arrays.equals(some, others);
+    }
+    return Objects.equals(kept, fresh);
+  }
+
+  private static String words(@Nullable String gate, @Nullable String channel) {
+    return (gate == null ? "no gate" : gate) + ", " + (channel == null ? "no channel" : channel);
+  }
+}
