@@ -13,7 +13,6 @@ import thudbook.envelopes.ControlVoltage;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Motion;
 import thudbook.gates.MotionPiece;
-import thudbook.sources.Source;
 import thudbook.sources.Spectrum;
 
 /** One sound while it is being predicted: its lone strike, and its train if it has one. */
@@ -147,9 +146,6 @@ final class Analysis {
   /** The times that are shorter than two periods of the lowest strong partial. */
   private EnumSet<Metric> envelopeOnly(Map<Metric, Double> values) {
     EnumSet<Metric> only = EnumSet.noneOf(Metric.class);
-    if (sound.source() instanceof Source.Noise) {
-      return only;
-    }
     double twoPeriods = 2 / spectrum.lowestStrongHertz();
     for (Metric metric :
         List.of(

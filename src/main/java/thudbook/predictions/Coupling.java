@@ -1,8 +1,6 @@
 package thudbook.predictions;
 
 import java.util.function.DoubleUnaryOperator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import thudbook.envelopes.Piece;
 import thudbook.gates.Convolution;
 import thudbook.gates.Motion;
@@ -18,14 +16,30 @@ import thudbook.gates.MotionPiece;
  * <p>v(s) = v₀·e^(−ω·s) + d₀/T·E(ω, 1/T) + B·(E(ω, 0) − E(ω, 1/T)) − C/(τ·T)·E(ω, 1/T, 1/τ)
  *
  * <p>with E the convolutions of {@link Convolution}. Derived from y′ = (u − y)/T. Behind several
- * stages d is a sum of products, and v = d − z with z = ω·(e^(−ω·s) ∗ d) is found by Gauss–Legendre
- * quadrature on steps that are short beside every time constant at work.
+ * stages d is a sum of products, and v = d − z with z′ = ω·(d − z) is found by {@link Collocation}
+ * on steps that begin anew at each corner, short beside every time constant at work, and grow as
+ * far as what they are off allows.
  */
 final class Coupling {
   /** Ratio of neighbouring places at which the largest value is looked for. */
-  private static final double STEP = Math.sqrt(2);
+  private static final double RATIO = Math.sqrt(2);
 
-  private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(12);
+  /** For steps that are short beside every time constant: very many corners make very many. */
+  private static final Collocation SHORT_STEP = new Collocation(4);
+
+  private static final Collocation LONG_STEP = new Collocation(12);
+
+  /** Up to this share of the shortest time constant a step is short. */
+  private static final double SHORT = 1 / 16.0;
+
+  /** What one step may be off, so that hundreds within 1/ω stay within 1e-9 V. */
+  private static final double UNCERTAIN_VOLTS = 1e-11;
+
+  /** Corners are not told more exactly than this. */
+  private static final double SHORTEST_SECONDS = 1e-12;
+
+  /** A value that is not nearly the largest is not the largest between the places either. */
+  private static final double NEARLY = 0.9;
 
   private final double omega;
 
@@ -56,7 +70,7 @@ final class Coupling {
     if (end == 0) {
       return 0;
     }
-    return Scan.largest(Scan.growing(end, shortest / 16, STEP), magnitude);
+    return Scan.largest(Scan.growing(end, shortest / 16, RATIO), magnitude);
   }
 
   private double offset(MotionPiece piece, double[] from, double seconds) {
@@ -84,67 +98,92 @@ final class Coupling {
 
   /** The largest |v| behind several stages, in volts. */
   double largestBehindAll(Trace trace) {
-    DoubleUnaryOperator offset =
-        t -> trace.chain().offsetVolts(trace.opennessAt(t), trace.chain().stages());
-    double low = offset.applyAsDouble(0);
+    double low = trace.offsetIn(0, 0);
     double largest = 0;
     double[] corners = trace.corners();
     for (int k = 0; k < corners.length; k++) {
       double end = k + 1 < corners.length ? corners[k + 1] : trace.horizonSeconds();
-      double first = Math.min(trace.shortestTimeConstant(k), 1 / omega) / 8;
-      double[] places = Scan.growing(end - corners[k], first, STEP);
-      for (int i = 0; i + 1 < places.length; i++) {
-        Step step = new Step(offset, low, corners[k] + places[i]);
-        double to = corners[k] + places[i + 1];
-        double middle = (step.from + to) / 2;
-        double seen = Math.max(step.magnitude(middle), step.magnitude(to));
-        if (seen > 0.9 * largest) {
-          double peak = Roots.maximum(step.from, to, step::magnitude);
-          largest = Math.max(largest, Math.max(seen, step.magnitude(peak)));
+      double fastest = Math.min(trace.shortestTimeConstant(k), 1 / omega);
+      double from = corners[k];
+      double length = fastest / 2;
+      while (from < end) {
+        length = Math.min(length, end - from);
+        Step step =
+            new Step(trace, k, from, length, length > SHORT * fastest ? LONG_STEP : SHORT_STEP);
+        if (step.uncertainVolts() > UNCERTAIN_VOLTS && step.rule == SHORT_STEP) {
+          step = new Step(trace, k, from, length, LONG_STEP);
         }
-        low = step.low(to);
+        double uncertain = step.uncertainVolts();
+        if (uncertain > UNCERTAIN_VOLTS && length > SHORTEST_SECONDS) {
+          length /= 2;
+          continue;
+        }
+        step.follow(low);
+        largest = step.largest(largest);
+        low = step.lowAtEnd();
+        from = length < end - from ? from + length : end;
+        length = uncertain < UNCERTAIN_VOLTS / 1000 ? 2 * length : length;
       }
     }
     return largest;
   }
 
-  /** A short step of time, with the low-passed offset z at its start. */
+  /** A step of time between two corners, with the offset at its places. */
   private final class Step {
-    private final DoubleUnaryOperator offset;
-    private final double lowAtStart;
+    private final Trace trace;
+    private final int interval;
     private final double from;
+    private final double length;
+    private final Collocation rule;
+    private final double[] offsets;
+    private double[] lows = new double[0];
 
-    Step(DoubleUnaryOperator offset, double lowAtStart, double from) {
-      this.offset = offset;
-      this.lowAtStart = lowAtStart;
+    Step(Trace trace, int interval, double from, double length, Collocation rule) {
+      this.trace = trace;
+      this.interval = interval;
       this.from = from;
-    }
-
-    double magnitude(double t) {
-      return Math.abs(offset.applyAsDouble(t) - low(t));
-    }
-
-    /** z at t: panels grow backwards from t, because the filter forgets with e^(−ω·s). */
-    double low(double t) {
-      double sum = lowAtStart * Math.exp(-omega * (t - from));
-      double to = t;
-      double length = 1 / omega;
-      while (to > from && omega * (t - to) < 45) {
-        double start = Math.max(from, to - length);
-        double middle = (start + to) / 2;
-        double half = (to - start) / 2;
-        sum +=
-            omega
-                * half
-                * RULE.integrate(
-                    x -> {
-                      double moment = middle + half * x;
-                      return Math.exp(-omega * (t - moment)) * offset.applyAsDouble(moment);
-                    });
-        to = start;
-        length *= 2;
+      this.length = length;
+      this.rule = rule;
+      offsets = new double[rule.count()];
+      for (int i = 0; i < offsets.length; i++) {
+        offsets[i] = offsetAt(rule.place(i));
       }
-      return sum;
+    }
+
+    private double offsetAt(double place) {
+      return trace.offsetIn(interval, from + length * place);
+    }
+
+    /** What the step may be off in z: it takes up no more than ω·length of what d is off. */
+    double uncertainVolts() {
+      return rule.miss(offsets) * Math.min(1, omega * length);
+    }
+
+    void follow(double lowAtStart) {
+      lows = rule.follow(omega * length, lowAtStart, offsets);
+    }
+
+    double lowAtEnd() {
+      return lows[lows.length - 1];
+    }
+
+    /** The larger of the largest |v| so far and of the one in this step. */
+    double largest(double soFar) {
+      double[] high = new double[offsets.length];
+      int best = 0;
+      for (int i = 0; i < high.length; i++) {
+        high[i] = offsets[i] - lows[i];
+        best = Math.abs(high[i]) > Math.abs(high[best]) ? i : best;
+      }
+      double seen = Math.abs(high[best]);
+      if (seen <= NEARLY * soFar) {
+        return soFar;
+      }
+      double before = rule.place(Math.max(0, best - 1));
+      double after = rule.place(Math.min(high.length - 1, best + 1));
+      double peak = Roots.maximum(before, after, x -> Math.abs(rule.between(high, x)));
+      double refined = Math.abs(offsetAt(peak) - rule.between(lows, peak));
+      return Math.max(soFar, Math.max(seen, refined));
     }
   }
 }

@@ -180,6 +180,11 @@ final class Trace {
     return openness;
   }
 
+  /** The offset behind all stages, in volts, at a time of the interval from a corner on. */
+  double offsetIn(int corner, double seconds) {
+    return chain.offsetVolts(opennessIn(corner, seconds), motions.size());
+  }
+
   /** The stages that the level follows from. */
   Chain chain() {
     return chain;

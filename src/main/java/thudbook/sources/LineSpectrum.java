@@ -83,9 +83,10 @@ public final class LineSpectrum implements Spectrum {
   }
 
   private double shareOfMany(double... poleHertz) {
+    double[] inverseSquares = Spectrum.inverseSquares(poleHertz);
     double sum = 0;
     for (int i = 0; i < hertz.length; i++) {
-      sum += share[i] / divisor(hertz[i], poleHertz);
+      sum += share[i] / divisor(hertz[i], inverseSquares);
     }
     return sum;
   }
@@ -93,10 +94,11 @@ public final class LineSpectrum implements Spectrum {
   @Override
   public double centroidHertz(double... poleHertz) {
     Spectrum.checkPoles(poleHertz);
+    double[] inverseSquares = Spectrum.inverseSquares(poleHertz);
     double sum = 0;
     double moment = 0;
     for (int i = 0; i < hertz.length; i++) {
-      double passed = share[i] / divisor(hertz[i], poleHertz);
+      double passed = share[i] / divisor(hertz[i], inverseSquares);
       sum += passed;
       moment += passed * hertz[i];
     }
@@ -107,11 +109,11 @@ public final class LineSpectrum implements Spectrum {
     return 1 / (poleHertz * poleHertz);
   }
 
-  private static double divisor(double hertz, double... poleHertz) {
+  private static double divisor(double hertz, double... inverseSquares) {
+    double square = hertz * hertz;
     double divisor = 1;
-    for (double pole : poleHertz) {
-      double ratio = hertz / pole;
-      divisor *= 1 + ratio * ratio;
+    for (double inverseSquare : inverseSquares) {
+      divisor *= 1 + square * inverseSquare;
     }
     return divisor;
   }

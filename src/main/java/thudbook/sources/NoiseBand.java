@@ -84,10 +84,6 @@ final class NoiseBand {
     }
   }
 
-  double fromHertz() {
-    return a;
-  }
-
   /**
    * The integral of f^k ∏ 1/(1 + (f/p)²) over the band.
    *
@@ -163,12 +159,13 @@ final class NoiseBand {
   }
 
   private double quadrature(Order order, double... poleHertz) {
+    double[] inverseSquares = Spectrum.inverseSquares(poleHertz);
     double sum = 0;
     for (int i = 0; i < hertz.length; i++) {
+      double square = hertz[i] * hertz[i];
       double divisor = 1;
-      for (double pole : poleHertz) {
-        double ratio = hertz[i] / pole;
-        divisor *= 1 + ratio * ratio;
+      for (double inverseSquare : inverseSquares) {
+        divisor *= 1 + square * inverseSquare;
       }
       sum += order.perNat(hertz[i]) * nats[i] / divisor;
     }

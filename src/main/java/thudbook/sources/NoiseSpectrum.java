@@ -32,6 +32,6 @@ final class NoiseSpectrum implements Spectrum {
 
   @Override
   public double lowestStrongHertz() {
-    return band.fromHertz();
+    return Double.POSITIVE_INFINITY;
   }
 }

@@ -7,7 +7,7 @@ import thudbook.quantities.Check;
  * passes |H(f)|² = 1/(1 + (f/f_p)²) of the power at f; the poles of a chain multiply.
  *
  * <p>Spectra are immutable and safe for many threads. Their two sums are made to be asked thousands
- * of times for one prediction: they allocate nothing.
+ * of times for one prediction: they allocate next to nothing and divide once per frequency.
  */
 public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
   /** The lowest pole that the sums take, in hertz; far below any filter of this trade. */
@@ -50,8 +50,9 @@ public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
   double centroidHertz(double... poleHertz);
 
   /**
-   * The lowest partial within 20 dB of the strongest one, in hertz; of noise the lower edge. Times
-   * of a tone that are shorter than two periods of it describe the envelope only.
+   * The lowest partial within 20 dB of the strongest one, in hertz. Times of a tone that are
+   * shorter than two periods of it describe the envelope only. Noise has no partials and no such
+   * times: for it this is infinite.
    */
   double lowestStrongHertz();
 
@@ -60,5 +61,14 @@ public sealed interface Spectrum permits LineSpectrum, NoiseSpectrum {
     for (double pole : poleHertz) {
       Check.inRange("pole in hertz", pole, LOWEST_POLE_HERTZ, Double.POSITIVE_INFINITY);
     }
+  }
+
+  /** 1/p² of poles in hertz; 0 for a pole that passes everything. */
+  static double[] inverseSquares(double... poleHertz) {
+    double[] inverse = new double[poleHertz.length];
+    for (int i = 0; i < inverse.length; i++) {
+      inverse[i] = 1 / (poleHertz[i] * poleHertz[i]);
+    }
+    return inverse;
   }
 }

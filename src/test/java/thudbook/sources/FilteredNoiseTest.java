@@ -198,8 +198,9 @@ class FilteredNoiseTest {
   }
 
   @Test
-  void theLowestStrongFrequencyOfNoiseIsItsLowerEdge() {
-    assertThat(noise(Source.Colour.PINK, 35, 9000).lowestStrongHertz()).isEqualTo(35);
+  void noiseHasNoPeriodThatATimeCouldBeShorterThan() {
+    assertThat(noise(Source.Colour.PINK, 35, 9000).lowestStrongHertz())
+        .isEqualTo(Double.POSITIVE_INFINITY);
   }
 
   @ParameterizedTest
