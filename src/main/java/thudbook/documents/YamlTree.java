@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.comments.CommentType;
@@ -32,6 +34,8 @@ import thudbook.quantities.Refusal;
 final class YamlTree {
   private static final int DEEPEST = 16;
   private static final int MOST_EVENTS = 80_000;
+  private static final Pattern WHOLE_PART = Pattern.compile("[-+\u2212]?\\d{1,9}");
+  private static final Pattern FRACTION = Pattern.compile("\\d{1,12}(?:\\D{0,8})");
 
   private final Iterator<Event> events;
   private final Place whole;
@@ -148,6 +152,7 @@ final class YamlTree {
 
   private Tree mapping(Place place, int depth) {
     Map<String, Tree> entries = new LinkedHashMap<>();
+    String before = "";
     for (Event event = next(); !(event instanceof MappingEndEvent); event = next()) {
       if (!(event instanceof ScalarEvent key)) {
         faults.say(place.at(line(event)), "key-not-a-word", "", "a word", "a key must be a word");
@@ -156,11 +161,31 @@ final class YamlTree {
       Place at = place.key(key.getValue(), line(event));
       refuseSharing(event, at);
       Tree value = node(next(), at, depth + 1);
+      Tree whole = withComma(entries.get(before), key.getValue(), value);
+      if (whole != null) {
+        entries.put(before, whole);
+        continue;
+      }
+      before = key.getValue();
       if (entries.putIfAbsent(key.getValue(), value) != null) {
         faults.say(at, "duplicate-key", key.getValue(), "each key once", "this key is here twice");
       }
     }
     return new Tree.Mapping(place, entries);
+  }
+
+  /**
+   * A number that was cut at its decimal comma: in {@code {decay: 0,3 s}} the comma ends the entry,
+   * and what follows is a key without a value. Put together again, the number gets the same advice
+   * as anywhere else. Null where this is something else.
+   */
+  private static Tree.@Nullable Text withComma(@Nullable Tree before, String key, Tree value) {
+    return before instanceof Tree.Text number
+            && value instanceof Tree.Nothing
+            && WHOLE_PART.matcher(number.text()).matches()
+            && FRACTION.matcher(key).matches()
+        ? new Tree.Text(number.place(), number.text() + "," + key)
+        : null;
   }
 
   private Tree sequence(Place place, int depth) {
