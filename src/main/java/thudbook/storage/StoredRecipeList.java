@@ -20,6 +20,7 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.Record1;
 import org.jooq.Select;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
@@ -47,10 +48,10 @@ final class StoredRecipeList implements RecipeList {
           List<Record> found = List.copyOf(pageAfter(db, request, after).fetch());
           List<Record> shown = found.subList(0, Math.min(limit, found.size()));
           Condition wanted = wanted(db, request);
-          long offset = after == null ? 0 : db.fetchCount(RECIPE, wanted.and(order.upTo(after)));
+          long offset = after == null ? 0 : count(db, wanted.and(order.upTo(after)));
           return new Page(
               rows(db, shown),
-              db.fetchCount(RECIPE, wanted),
+              count(db, wanted),
               offset,
               after == null || offset == 0 ? null : previous(db, request, after),
               found.size() > limit ? order.cursor(shown.get(limit - 1)).text(request) : null);
@@ -91,19 +92,32 @@ final class StoredRecipeList implements RecipeList {
 
   /** The cursor of the page before the one that begins after a cursor, empty for the first page. */
   private static String previous(DSLContext db, Request request, Cursor after) {
-    ListOrder order = ListOrder.of(request.order());
-    Record lastBefore =
-        db.select(RECIPE.fields())
-            .from(RECIPE)
-            .where(wanted(db, request).and(order.upTo(after)))
-            .orderBy(order.backward())
-            .limit(1)
-            .offset(request.limit())
-            .fetchOne();
-    return lastBefore == null ? "" : order.cursor(lastBefore).text(request);
+    Record lastBefore = lastBefore(db, request, after).fetchOne();
+    return lastBefore == null ? "" : ListOrder.of(request.order()).cursor(lastBefore).text(request);
   }
 
-  private static Condition wanted(DSLContext db, Request request) {
+  /** The last row of the page before the previous one. */
+  static Select<Record> lastBefore(DSLContext db, Request request, Cursor after) {
+    ListOrder order = ListOrder.of(request.order());
+    return db.select(RECIPE.fields())
+        .from(RECIPE)
+        .where(wanted(db, request).and(order.upTo(after)))
+        .orderBy(order.backward())
+        .limit(1)
+        .offset(request.limit());
+  }
+
+  private static int count(DSLContext db, Condition condition) {
+    return Objects.requireNonNull(counted(db, condition).fetchOne()).value1();
+  }
+
+  /** The number of recipes of which something holds. */
+  static Select<Record1<Integer>> counted(DSLContext db, Condition condition) {
+    return db.selectCount().from(RECIPE).where(condition);
+  }
+
+  /** What holds of every recipe that a request asks for. */
+  static Condition wanted(DSLContext db, Request request) {
     Condition kept = RECIPE.BINNED_AT.isNull();
     String tag = request.tag();
     if (tag == null) {

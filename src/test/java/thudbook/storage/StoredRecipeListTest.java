@@ -12,8 +12,12 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jooq.Condition;
+import org.jooq.DSLContext;
+import org.jooq.Select;
 import org.jooq.conf.ParamType;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -233,23 +237,42 @@ class StoredRecipeListTest {
     String next = database.list().page(all).next();
     assertThat(next).isNotNull();
     Cursor cursor = Cursor.read(next, all);
-    assertThat(plan(all, null)).anyMatch(step -> step.contains("SCAN recipe USING INDEX " + index));
-    assertThat(plan(all, cursor))
-        .anyMatch(step -> step.contains("SEARCH recipe USING INDEX " + index));
-    assertThat(plan(tagged, cursor))
-        .anyMatch(step -> step.contains("USING PRIMARY KEY (tag=? AND recipe=?)"));
-    for (List<String> plan : List.of(plan(all, null), plan(all, cursor), plan(tagged, cursor))) {
+    List<String> first = plan(db -> StoredRecipeList.pageAfter(db, all, null));
+    List<String> second = plan(db -> StoredRecipeList.pageAfter(db, all, cursor));
+    List<String> secondTagged = plan(db -> StoredRecipeList.pageAfter(db, tagged, cursor));
+    List<String> back = plan(db -> StoredRecipeList.lastBefore(db, all, cursor));
+    List<String> backTagged = plan(db -> StoredRecipeList.lastBefore(db, tagged, cursor));
+    List<String> total = plan(db -> counted(db, all, null));
+    List<String> before = plan(db -> counted(db, all, cursor));
+    List<String> beforeTagged = plan(db -> counted(db, tagged, cursor));
+    assertThat(first).anyMatch(step -> step.contains("SCAN recipe USING INDEX " + index));
+    assertThat(total).anyMatch(step -> step.matches("SCAN recipe USING (COVERING )?INDEX \\w+"));
+    for (List<String> plan : List.of(second, secondTagged, back, backTagged, before)) {
+      assertThat(plan)
+          .anyMatch(step -> step.matches("SEARCH recipe USING (COVERING )?INDEX " + index + " .*"));
+    }
+    for (List<String> plan : List.of(secondTagged, backTagged, beforeTagged)) {
+      assertThat(plan).anyMatch(step -> step.contains("USING PRIMARY KEY (tag=? AND recipe=?)"));
+    }
+    for (List<String> plan :
+        List.of(first, second, secondTagged, back, backTagged, total, before, beforeTagged)) {
       assertThat(plan).noneMatch(step -> step.contains("TEMP B-TREE"));
       assertThat(plan).noneMatch(step -> step.matches(".*SCAN \\w+"));
     }
   }
 
-  private List<String> plan(Request request, @Nullable Cursor after) {
+  private static Select<?> counted(DSLContext db, Request request, @Nullable Cursor upTo) {
+    Condition wanted = StoredRecipeList.wanted(db, request);
+    return StoredRecipeList.counted(
+        db, upTo == null ? wanted : wanted.and(ListOrder.of(request.order()).upTo(upTo)));
+  }
+
+  private List<String> plan(Function<DSLContext, Select<?>> query) {
     return database
         .connections()
         .read(
             db -> {
-              String sql = StoredRecipeList.pageAfter(db, request, after).getSQL(ParamType.INLINED);
+              String sql = query.apply(db).getSQL(ParamType.INLINED);
               return db.fetch("EXPLAIN QUERY PLAN " + sql).getValues("detail", String.class);
             });
   }
