@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.NoBenchmarksException;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 
@@ -45,7 +47,13 @@ public final class Benchmarks {
     Map<String, Double> scores = new HashMap<>();
     OptionsBuilder options = new OptionsBuilder();
     options.include("thudbook\\.benchmark\\.\\w*" + wanted + "\\w*Benchmark\\.");
-    for (RunResult result : new Runner(options.shouldFailOnError(true).build()).run()) {
+    Collection<RunResult> results;
+    try {
+      results = new Runner(options.shouldFailOnError(true).build()).run();
+    } catch (NoBenchmarksException e) {
+      return List.of();
+    }
+    for (RunResult result : results) {
       String name = result.getParams().getBenchmark();
       scores.put(
           name.substring("thudbook.benchmark.".length()), result.getPrimaryResult().getScore());
