@@ -41,20 +41,16 @@ public final class Main {
             .collect(Collectors.toMap(Function.identity(), System::getProperty));
     Clock clock = Clock.systemUTC();
     return new CommandLine(new Main())
-        .addSubcommand(Serve.command(environment, system, clock, Main::newRequestId))
+        .addSubcommand(Serve.command(environment, system, clock, UUID::randomUUID))
         .addSubcommand(new Predict())
         .addSubcommand(new Check())
         .addSubcommand(new Backup(environment, system, clock))
         .addSubcommand(new Restore(environment, system, clock))
         .addSubcommand(new Verify(environment, system))
-        .addSubcommand(new Rehearse(clock, Main::newRequestId))
+        .addSubcommand(new Rehearse(clock, UUID::randomUUID))
         .setOut(out)
         .setErr(err)
         .setExecutionExceptionHandler(Complaint::of);
-  }
-
-  private static String newRequestId() {
-    return UUID.randomUUID().toString();
   }
 
   /** Reads the version from the manifest of the jar. */

@@ -3,10 +3,17 @@ package thudbook;
 import java.io.IOException;
 import java.net.URI;
 import java.time.InstantSource;
+import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.api.Api;
+import thudbook.documents.NewIdentity;
+import thudbook.equipment.GateHistory;
 import thudbook.pages.Pages;
+import thudbook.recipes.ChangeStore;
+import thudbook.recipes.Changes;
+import thudbook.recipes.Gates;
+import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
 import thudbook.storage.Database;
@@ -31,21 +38,20 @@ final class Notebook implements AutoCloseable {
   /**
    * Opens the data folder, loads the samples if it is new, and serves.
    *
+   * @param ids gives what is new its id, and each error of ours a name of its own
    * @throws thudbook.quantities.Refusal if the folder can't be opened
    * @throws IOException if the port is taken
    */
-  static Notebook open(Settings settings, InstantSource clock, Supplier<String> requestIds)
+  static Notebook open(Settings settings, InstantSource clock, Supplier<UUID> ids)
       throws IOException {
     Database database = Database.open(settings.data());
     try {
       Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
-      Recipes recipes =
-          new Recipes(
-              database.changes(), database.recipes(), database.gates(), clock, repredictions::wake);
+      Api.Acts acts = acts(database, clock, repredictions::wake);
       if (settings.samples() && database.changes().isEmpty()) {
-        recipes.loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
+        acts.recipes().loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
       }
-      Server server = serve(settings, database, requestIds);
+      Server server = serve(settings, database, acts, ids);
       repredictions.start();
       DailyBackups backups = new DailyBackups(database.backups(), settings.keepBackups(), clock);
       backups.start();
@@ -56,8 +62,18 @@ final class Notebook implements AutoCloseable {
     }
   }
 
-  private static Server serve(Settings settings, Database database, Supplier<String> requestIds)
-      throws IOException {
+  private static Api.Acts acts(Database database, InstantSource clock, Runnable afterwards) {
+    ChangeStore changes = database.changes();
+    RecipeStore recipes = database.recipes();
+    GateHistory gates = database.gates();
+    return new Api.Acts(
+        new Recipes(changes, recipes, gates, clock, afterwards),
+        new Gates(changes, recipes, gates, clock, afterwards),
+        new Changes(changes, recipes, gates, clock, afterwards));
+  }
+
+  private static Server serve(
+      Settings settings, Database database, Api.Acts acts, Supplier<UUID> ids) throws IOException {
     Assets assets =
         new Assets(
             Bundled.list("web/assets").stream()
@@ -66,12 +82,20 @@ final class Notebook implements AutoCloseable {
             Bundled::ofLibrary);
     Pages pages = new Pages(database.recipes(), database.gates(), database.list(), assets::address);
     Api api =
-        new Api(database.recipes(), database.gates(), database.list(), database::schemaVersion);
+        new Api(
+            new Api.Stores(
+                database.recipes(), database.gates(), database.list(), database.predictions()),
+            acts,
+            new Api.Identities(
+                new NewIdentity(ids, database.recipes()::slugTaken),
+                new NewIdentity(ids, database.gates()::slugTaken)),
+            database::schemaVersion,
+            Bundled.read("openapi.json"));
     return Server.start(
         new Server.Address(
             settings.listen(), settings.port(), settings.baseUrl(), settings.uploadLimitBytes()),
         pages,
-        requestIds,
+        () -> ids.get().toString(),
         config -> {
           assets.addTo(config);
           api.addTo(config);

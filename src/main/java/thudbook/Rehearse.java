@@ -12,6 +12,7 @@ import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
@@ -46,19 +47,18 @@ final class Rehearse implements Callable<Integer> {
       """;
 
   private final InstantSource clock;
-  private final Supplier<String> requestIds;
+  private final Supplier<UUID> ids;
 
-  Rehearse(InstantSource clock, Supplier<String> requestIds) {
+  Rehearse(InstantSource clock, Supplier<UUID> ids) {
     this.clock = clock;
-    this.requestIds = requestIds;
+    this.ids = ids;
   }
 
   @Override
   public Integer call() throws IOException {
     Path folder = Files.createTempDirectory("thudbook-rehearsal");
     Map<String, String> options = Map.of("port", "0", "data", folder.toString());
-    try (Notebook notebook =
-        Notebook.open(Settings.of(options, Map.of(), Map.of()), clock, requestIds)) {
+    try (Notebook notebook = Notebook.open(Settings.of(options, Map.of(), Map.of()), clock, ids)) {
       for (String address : ADDRESSES) {
         ask(notebook.url().resolve(address), null);
       }

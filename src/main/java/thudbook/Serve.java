@@ -4,6 +4,7 @@ import java.time.InstantSource;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Supplier;
@@ -30,7 +31,7 @@ final class Serve implements Callable<Integer> {
   private final Map<String, String> environment;
   private final Map<String, String> system;
   private final InstantSource clock;
-  private final Supplier<String> requestIds;
+  private final Supplier<UUID> ids;
 
   @Option(names = "--print-settings", description = "shows what is in force and stops")
   private boolean printSettings;
@@ -41,19 +42,19 @@ final class Serve implements Callable<Integer> {
       Map<String, String> environment,
       Map<String, String> system,
       InstantSource clock,
-      Supplier<String> requestIds) {
+      Supplier<UUID> ids) {
     this.environment = environment;
     this.system = system;
     this.clock = clock;
-    this.requestIds = requestIds;
+    this.ids = ids;
   }
 
   static CommandLine command(
       Map<String, String> environment,
       Map<String, String> system,
       InstantSource clock,
-      Supplier<String> requestIds) {
-    CommandLine command = new CommandLine(new Serve(environment, system, clock, requestIds));
+      Supplier<UUID> ids) {
+    CommandLine command = new CommandLine(new Serve(environment, system, clock, ids));
     for (Setting setting : Setting.values()) {
       command
           .getCommandSpec()
@@ -81,7 +82,7 @@ final class Serve implements Callable<Integer> {
       settings.lines().forEach(commandLine.getOut()::println);
       return CommandLine.ExitCode.OK;
     }
-    Notebook notebook = Notebook.open(settings, clock, requestIds);
+    Notebook notebook = Notebook.open(settings, clock, ids);
     CountDownLatch stopped = new CountDownLatch(1);
     Runtime.getRuntime()
         .addShutdownHook(

@@ -12,6 +12,7 @@ import java.time.InstantSource;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -43,7 +44,7 @@ class BrowserScenario {
             Map.of(),
             Map.of("user.home", folder.toString()));
     InstantSource clock = InstantSource.fixed(Instant.parse("2026-11-02T09:30:00Z"));
-    notebook = Notebook.open(settings, clock, () -> "test");
+    notebook = Notebook.open(settings, clock, UUID::randomUUID);
     Files.createDirectories(SCREENSHOTS);
     try (InputStream in = BrowserScenario.class.getResourceAsStream("/axe.min.js")) {
       axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);

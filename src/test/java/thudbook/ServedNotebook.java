@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.UUID;
 
 /** A notebook with the samples, served on a free port from a folder of the test. */
 public final class ServedNotebook implements AutoCloseable {
@@ -23,7 +24,7 @@ public final class ServedNotebook implements AutoCloseable {
     all.put("data", folder.toString());
     Clock clock = Clock.fixed(Instant.parse("2026-11-02T10:00:00Z"), ZoneOffset.UTC);
     return new ServedNotebook(
-        Notebook.open(Settings.of(all, Map.of(), Map.of()), clock, () -> "request-of-the-test"));
+        Notebook.open(Settings.of(all, Map.of(), Map.of()), clock, UUID::randomUUID));
   }
 
   /** The port that it listens on. */

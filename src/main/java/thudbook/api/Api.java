@@ -2,9 +2,14 @@ package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
 import java.util.function.IntSupplier;
-import thudbook.equipment.GateStore;
+import thudbook.documents.Identity;
+import thudbook.equipment.GateHistory;
 import thudbook.library.RecipeList;
+import thudbook.recipes.Changes;
+import thudbook.recipes.Gates;
+import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
 
 /** The JSON routes. */
 public final class Api {
@@ -12,18 +17,38 @@ public final class Api {
   private final PredictionRoute predictions;
   private final RecipeRoutes recipes;
   private final GateRoutes gates;
+  private final ChangeRoutes changes;
+  private final DescriptionRoute description;
 
   /**
-   * Routes over these stores.
+   * Routes over these stores and acts.
    *
    * @param schema the version of the database; throws while it can't be read
+   * @param description the OpenAPI document of these routes
    */
-  public Api(RecipeStore recipes, GateStore gates, RecipeList list, IntSupplier schema) {
+  public Api(
+      Stores stores, Acts acts, Identities identities, IntSupplier schema, byte[] description) {
     this.health = new HealthRoute(schema);
-    this.predictions = new PredictionRoute(gates);
-    this.recipes = new RecipeRoutes(recipes, gates, list);
-    this.gates = new GateRoutes(gates);
+    this.predictions = new PredictionRoute(stores.gates());
+    this.recipes =
+        new RecipeRoutes(
+            stores.recipes(), stores.gates(), stores.list(), acts.recipes(), identities.recipes());
+    this.gates = new GateRoutes(stores.gates(), acts.gates(), identities.gates());
+    this.changes =
+        new ChangeRoutes(
+            stores.recipes(), stores.gates(), stores.predictions(), acts.recipes(), acts.changes());
+    this.description = new DescriptionRoute(description);
   }
+
+  /** Where things are kept. */
+  public record Stores(
+      RecipeStore recipes, GateHistory gates, RecipeList list, PredictionStore predictions) {}
+
+  /** What can be done. */
+  public record Acts(Recipes recipes, Gates gates, Changes changes) {}
+
+  /** What gives ids and slugs to things that come without. */
+  public record Identities(Identity recipes, Identity gates) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -31,5 +56,7 @@ public final class Api {
     predictions.addTo(config);
     recipes.addTo(config);
     gates.addTo(config);
+    changes.addTo(config);
+    description.addTo(config);
   }
 }

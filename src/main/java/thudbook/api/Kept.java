@@ -1,8 +1,11 @@
 package thudbook.api;
 
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
+import java.util.List;
 import java.util.UUID;
+import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.web.EntityTags;
 import thudbook.web.MediaTypes;
@@ -42,6 +45,44 @@ final class Kept {
 
   static void answerDocument(Context ctx, String document) {
     ctx.contentType(DOCUMENT_TYPE + "; charset=utf-8").result(document);
+  }
+
+  /** Answers with something that was just written. */
+  static void answerWritten(Context ctx, String path, String slug, long version, String json) {
+    ctx.header("ETag", EntityTags.ofVersion(version)).header("Cache-Control", "no-cache");
+    if (ctx.method().equals(HandlerType.POST) && path.equals(ctx.endpoint().path)) {
+      ctx.status(HttpStatus.CREATED).header("Location", path + "/" + slug);
+    }
+    Json.answer(ctx, json);
+  }
+
+  /**
+   * Refuses a body that names another id than the address does.
+   *
+   * @param told the id of the body
+   */
+  static void requireSame(UUID id, UUID told) {
+    if (!id.equals(told)) {
+      throw new Refusal(
+          Refusal.Kind.REFUSED_VALUES,
+          List.of(
+              new Fault(
+                  "/id",
+                  0,
+                  "other-id",
+                  told.toString(),
+                  id.toString(),
+                  "id: found "
+                      + told
+                      + ", expected "
+                      + id
+                      + ", the one that this address has, or no id")));
+    }
+  }
+
+  static Refusal inBin(String title) {
+    return Refusal.of(
+        Refusal.Kind.NOT_FOUND, "in-bin", title + " is in the bin: restore it to read it here.");
   }
 
   static Refusal notFound(String noun) {

@@ -29,6 +29,8 @@ final class Choice<T extends Enum<T>> {
   static final Choice<Gate.Caution> CAUTION = new Choice<>(Gate.Caution.values(), '-');
   static final Choice<Measured.How> HOW = new Choice<>(Measured.How.values(), ' ');
 
+  static final Choice<BulkBody.Act> BULK = new Choice<>(BulkBody.Act.values(), '-');
+
   private final Map<String, T> constants = new LinkedHashMap<>();
 
   private Choice(T[] constants, char between) {

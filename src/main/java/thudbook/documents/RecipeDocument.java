@@ -98,8 +98,7 @@ final class RecipeDocument {
   }
 
   /** A list of words; blank ones are as good as not written. */
-  private static List<String> lines(
-      Fields fields, String key, int most, int longest, Faults faults) {
+  static List<String> lines(Fields fields, String key, int most, int longest, Faults faults) {
     List<String> lines = new ArrayList<>();
     for (Tree item : fields.items(key, most)) {
       String line = Values.line(item, longest, faults);

@@ -33,8 +33,10 @@ public record Remedy(ErrorKind kind, String text) {
           case CONFLICT -> "Look at what is there, or choose another name.";
           case STALE ->
               "Read it again, compare, and send your change together with the new version.";
+          case PRECONDITION_REQUIRED -> "Read it first, and send its ETag along as If-Match.";
           case TOO_LARGE -> "A document may have 256\u00a0KiB, its notes 64\u00a0KiB.";
-          case UNSUPPORTED_TYPE -> "Send application/json.";
+          case UNSUPPORTED_TYPE ->
+              "Send application/json, or text/markdown where a document is taken.";
           case FOREIGN_HOST ->
               "Use the address that was printed at the start. Behind a proxy, set base-url to the"
                   + " address that people use.";

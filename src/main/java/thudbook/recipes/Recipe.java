@@ -83,6 +83,33 @@ public record Recipe(
         notes);
   }
 
+  /** The same recipe with other tags. */
+  public Recipe withTags(List<String> others) {
+    return new Recipe(
+        id,
+        slug,
+        title,
+        others,
+        by,
+        made,
+        derivedFrom,
+        heard,
+        rating,
+        source,
+        envelope,
+        strikes,
+        stages,
+        couplingHertz,
+        connections,
+        settings,
+        mix,
+        after,
+        photos,
+        room,
+        with,
+        notes);
+  }
+
   /** A cable, output first, such as {@code N1 noise} into {@code G1 in 2}. */
   public record Connection(String out, String in) {}
 

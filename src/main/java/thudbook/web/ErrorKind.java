@@ -32,6 +32,11 @@ public enum ErrorKind {
       "Wrong host",
       "This notebook answers only under its own address; see the setting base-url."),
   REFUSED_VALUES(422, "refused-values", "Values refused", "Some values can't be taken."),
+  PRECONDITION_REQUIRED(
+      428,
+      "precondition-required",
+      "Which version?",
+      "A change must name the version that it is meant for, in If-Match."),
   NOT_STORED(
       507,
       "not-stored",

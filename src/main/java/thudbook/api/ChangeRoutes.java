@@ -1,0 +1,190 @@
+package thudbook.api;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import thudbook.access.Author;
+import thudbook.documents.BulkBody;
+import thudbook.documents.Documents;
+import thudbook.equipment.GateHistory;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Act.RecipeWrite;
+import thudbook.recipes.Changes;
+import thudbook.recipes.PredictionStore;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
+import thudbook.web.MediaTypes;
+
+/**
+ * What was done, undoing it, what is done to many recipes at once, the bin, and work that goes on.
+ */
+final class ChangeRoutes {
+  private static final int USUAL_LIMIT = 50;
+  private static final int LARGEST_LIMIT = 200;
+  private static final int MOST_IN_BIN = 1000;
+
+  private final RecipeStore store;
+  private final GateHistory studio;
+  private final PredictionStore predictions;
+  private final Recipes recipes;
+  private final Changes changes;
+
+  ChangeRoutes(
+      RecipeStore store,
+      GateHistory studio,
+      PredictionStore predictions,
+      Recipes recipes,
+      Changes changes) {
+    this.store = store;
+    this.studio = studio;
+    this.predictions = predictions;
+    this.recipes = recipes;
+    this.changes = changes;
+  }
+
+  void addTo(JavalinConfig config) {
+    config.routes.get("/api/changes", this::list);
+    config.routes.post("/api/changes", this::bulk);
+    config.routes.get("/api/changes/{id}", this::change);
+    config.routes.post("/api/changes/{id}/undo", this::undo);
+    config.routes.get("/api/bin", this::bin);
+    config.routes.get("/api/jobs/{id}", this::job);
+  }
+
+  private void list(Context ctx) {
+    Query query = new Query(ctx);
+    int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
+    query.refuseFaults();
+    ObjectNode node = Json.object();
+    ArrayNode list = node.putArray("changes");
+    changes.newest(limit).forEach(change -> list.add(HistoryJson.change(change)));
+    ctx.header("Cache-Control", "no-store");
+    Json.answer(ctx, node);
+  }
+
+  private void change(Context ctx) {
+    ctx.header("Cache-Control", "no-store");
+    Json.answer(
+        ctx, HistoryJson.change(changes.find(id(ctx)).orElseThrow(() -> Kept.notFound("change"))));
+  }
+
+  private void undo(Context ctx) {
+    long change = changes.undo(id(ctx), Author.OWNER);
+    ctx.status(HttpStatus.CREATED).header("Location", "/api/changes/" + change);
+    Json.answer(ctx, HistoryJson.done(change));
+  }
+
+  private void bulk(Context ctx) {
+    MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
+    BulkBody body = BulkBody.of(ctx.bodyAsBytes());
+    Map<UUID, RecipeStore.Stored> meant = meant(body.recipes());
+    List<UUID> ids = List.copyOf(meant.keySet());
+    long change =
+        switch (body.act()) {
+          case BIN -> recipes.bin(ids, Author.OWNER);
+          case RESTORE -> recipes.unbin(ids, Author.OWNER);
+          case TAG -> tag(body, List.copyOf(meant.values()));
+        };
+    ctx.status(HttpStatus.CREATED).header("Location", "/api/changes/" + change);
+    Json.answer(ctx, HistoryJson.done(change));
+  }
+
+  private Map<UUID, RecipeStore.Stored> meant(List<String> names) {
+    Map<UUID, RecipeStore.Stored> meant = new LinkedHashMap<>();
+    List<Fault> faults = new ArrayList<>();
+    for (int i = 0; i < names.size(); i++) {
+      String name = names.get(i);
+      RecipeStore.Stored stored = store.find(name).orElse(null);
+      if (stored == null) {
+        faults.add(
+            new Fault(
+                "/recipes/" + i,
+                0,
+                "no-such-recipe",
+                name,
+                "a slug or id",
+                "There is no recipe " + name + "."));
+      } else {
+        meant.put(stored.recipe().id(), stored);
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
+    }
+    return meant;
+  }
+
+  private long tag(BulkBody body, List<RecipeStore.Stored> meant) {
+    List<RecipeWrite> writes = new ArrayList<>();
+    for (RecipeStore.Stored stored : meant) {
+      Recipe tagged = body.tagged(stored.recipe());
+      if (!tagged.equals(stored.recipe())) {
+        String document = Documents.write(tagged);
+        writes.add(new RecipeWrite(tagged, document, stored.version(), null));
+      }
+    }
+    if (writes.isEmpty()) {
+      throw Refusal.of(
+          Refusal.Kind.CONFLICT, "nothing-to-do", "All of them have these tags already.");
+    }
+    return recipes.write(List.of(), writes, Author.OWNER, body.what(writes.size()));
+  }
+
+  private void bin(Context ctx) {
+    ObjectNode node = Json.object();
+    ArrayNode binned = node.putArray("recipes");
+    for (RecipeStore.Stored stored : store.binned(MOST_IN_BIN)) {
+      Recipe recipe = stored.recipe();
+      binned.add(
+          entry(recipe.id(), recipe.slug(), recipe.title())
+              .put("binnedAt", String.valueOf(stored.binnedAt())));
+    }
+    ArrayNode gates = node.putArray("gates");
+    studio
+        .binned()
+        .forEach(
+            stored ->
+                gates.add(
+                    entry(stored.gate().id(), stored.gate().slug(), stored.gate().title())
+                        .put("binnedAt", String.valueOf(stored.binnedAt()))));
+    ctx.header("Cache-Control", "no-store");
+    Json.answer(ctx, node);
+  }
+
+  private static ObjectNode entry(UUID id, String slug, String title) {
+    return Json.object().put("id", id.toString()).put("slug", slug).put("title", title);
+  }
+
+  /** The predictions that a change of a gate has set going; its number is that of the change. */
+  private void job(Context ctx) {
+    long id = id(ctx);
+    PredictionStore.Progress progress =
+        predictions.progress(id).orElseThrow(() -> Kept.notFound("job"));
+    ctx.header("Cache-Control", "no-store");
+    Json.answer(
+        ctx,
+        Json.object()
+            .put("id", id)
+            .put("kind", "predictions")
+            .put("recipes", progress.recipes())
+            .put("done", progress.recipes() - progress.waiting())
+            .put("finished", progress.waiting() == 0));
+  }
+
+  private static long id(Context ctx) {
+    String text = ctx.pathParam("id");
+    if (!text.matches("[1-9][0-9]{0,17}")) {
+      throw Kept.notFound("change");
+    }
+    return Long.parseLong(text);
+  }
+}
