@@ -51,7 +51,7 @@ final class Notebook implements AutoCloseable {
       if (settings.samples() && database.changes().isEmpty()) {
         acts.recipes().loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
       }
-      Server server = serve(settings, database, acts, ids);
+      Server server = serve(settings, database, acts, clock, ids);
       repredictions.start();
       DailyBackups backups = new DailyBackups(database.backups(), settings.keepBackups(), clock);
       backups.start();
@@ -73,14 +73,28 @@ final class Notebook implements AutoCloseable {
   }
 
   private static Server serve(
-      Settings settings, Database database, Api.Acts acts, Supplier<UUID> ids) throws IOException {
+      Settings settings,
+      Database database,
+      Api.Acts acts,
+      InstantSource clock,
+      Supplier<UUID> ids)
+      throws IOException {
     Assets assets =
         new Assets(
             Bundled.list("web/assets").stream()
                 .collect(
                     Collectors.toMap(path -> path, path -> Bundled.read("web/assets/" + path))),
             Bundled::ofLibrary);
-    Pages pages = new Pages(database.recipes(), database.gates(), database.list(), assets::address);
+    Pages pages =
+        new Pages(
+            database.recipes(),
+            database.gates(),
+            database.list(),
+            assets::address,
+            acts.recipes(),
+            database.drafts(),
+            clock,
+            ids);
     Api api =
         new Api(
             new Api.Stores(

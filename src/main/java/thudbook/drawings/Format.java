@@ -23,6 +23,9 @@ public record Format(
   /** For pages from about 45 rem, and for paper. */
   public static final Format WIDE = new Format("plot-wide", 880, 370, 13, 46, 140, false);
 
+  /** For half a wide page, beside a form. */
+  public static final Format BESIDE = new Format("plot-beside", 560, 340, 12.5, 40, 0, true);
+
   /** For phones, 320 to 390 pixels wide. */
   public static final Format NARROW = new Format("plot-narrow", 320, 330, 12, 32, 0, true);
 

@@ -3,6 +3,8 @@ package thudbook.pages;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thudbook.drawings.Format;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
@@ -32,23 +34,40 @@ public record Outcome(
    * One number.
    *
    * @param envelopeOnly whether it is too short against the source to be heard as such
+   * @param was what it was before; empty: the same, or there is no before
    */
-  public record Line(String name, String value, String meaning, boolean envelopeOnly) {}
+  public record Line(String name, String value, String meaning, boolean envelopeOnly, String was) {}
 
   /** What a prediction shows. */
   static Outcome of(Sound sound, Prediction prediction) {
+    return of(sound, prediction, null, ShapePlot.ON_A_PAGE);
+  }
+
+  /**
+   * What a prediction shows against an earlier one.
+   *
+   * @param earlier null: there is none
+   * @param widths one drawing each
+   */
+  static Outcome of(
+      Sound sound,
+      Prediction prediction,
+      ShapePlot.@Nullable Earlier earlier,
+      List<Format> widths) {
+    Metrics before = earlier == null ? null : earlier.prediction().metrics();
     return new Outcome(
-        ShapePlot.figures(prediction, sound),
+        ShapePlot.figures(prediction, sound, earlier, widths),
         Explanation.of(sound, prediction),
         Arrays.stream(MetricWords.Group.values())
-            .map(group -> numbers(group, prediction.metrics()))
+            .map(group -> numbers(group, prediction.metrics(), before))
             .toList(),
         prediction.stages().size() > 1 ? List.of(stages(sound, prediction.stages())) : List.of(),
         prediction.strikes().size() > 1 ? List.of(strikes(sound, prediction.strikes())) : List.of(),
         Cautions.of(prediction.metrics()));
   }
 
-  private static Numbers numbers(MetricWords.Group group, Metrics metrics) {
+  private static Numbers numbers(
+      MetricWords.Group group, Metrics metrics, @Nullable Metrics before) {
     List<Line> lines = new ArrayList<>();
     for (MetricWords words : MetricWords.of(group)) {
       Metric metric = words.metric();
@@ -60,7 +79,8 @@ public record Outcome(
               words.name(),
               Reading.of(metric, metrics.get(metric)),
               words.meaning(),
-              metrics.envelopeOnly().contains(metric)));
+              metrics.envelopeOnly().contains(metric),
+              was(metric, metrics, before)));
     }
     if (group == MetricWords.Group.CONTROL) {
       lines.add(
@@ -68,9 +88,21 @@ public record Outcome(
               "Reach",
               ReachWords.brief(metrics.reach()),
               ReachWords.meaning(metrics.reach()),
-              false));
+              false,
+              before == null || before.reach() == metrics.reach()
+                  ? ""
+                  : ReachWords.brief(before.reach())));
     }
     return new Numbers(group.title(), lines);
+  }
+
+  /** What a reader would have read before, if that was something else. */
+  private static String was(Metric metric, Metrics metrics, @Nullable Metrics before) {
+    if (before == null) {
+      return "";
+    }
+    String was = Reading.of(metric, before.get(metric));
+    return was.equals(Reading.of(metric, metrics.get(metric))) ? "" : was;
   }
 
   private static DataTable stages(Sound sound, List<StageMetrics> stages) {

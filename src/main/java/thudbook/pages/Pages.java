@@ -3,37 +3,63 @@ package thudbook.pages;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.HashMap;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateStore;
 import thudbook.library.RecipeList;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.DraftStore;
 import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
 import thudbook.recipes.Resolution;
 import thudbook.web.ErrorKind;
 import thudbook.web.ErrorPage;
 
 /** The pages that people read. */
 public final class Pages implements ErrorPage {
-  private final Templates templates = new Templates();
+  private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
   private final RecipeList list;
-  private final AssetAddresses assets;
+  private final EditorRoutes editor;
 
-  /** Pages over these stores. */
-  public Pages(RecipeStore recipes, GateStore gates, RecipeList list, AssetAddresses assets) {
+  /**
+   * Pages over these stores.
+   *
+   * @param acts what can be done with recipes
+   * @param clock tells when a draft was kept
+   * @param ids gives new recipes and drafts their names
+   */
+  public Pages(
+      RecipeStore recipes,
+      GateStore gates,
+      RecipeList list,
+      AssetAddresses assets,
+      Recipes acts,
+      DraftStore drafts,
+      InstantSource clock,
+      Supplier<UUID> ids) {
+    this.layout = new Layout(assets);
     this.recipes = recipes;
     this.gates = gates;
     this.list = list;
-    this.assets = assets;
+    this.editor =
+        new EditorRoutes(
+            layout,
+            recipes,
+            new Editing(recipes, gates, list, acts, drafts, ids),
+            new DraftRoutes(drafts, recipes, clock));
   }
 
   /** Adds the routes of all pages. */
   public void addTo(JavalinConfig config) {
+    // Before the recipes: the address of a new one looks like a name.
+    editor.addTo(config);
     config
         .routes
         .get("/", this::recipes)
@@ -48,7 +74,7 @@ public final class Pages implements ErrorPage {
   @Override
   public String html(ErrorKind kind, List<Fault> faults, @Nullable String requestId) {
     ErrorSheet sheet = ErrorSheet.of(kind, faults, requestId);
-    return fill("error", kind.title(), Frame.Section.NONE, Map.of("sheet", sheet));
+    return layout.fill("error", kind.title(), Frame.Section.NONE, Map.of("sheet", sheet));
   }
 
   private void recipes(Context context) {
@@ -62,7 +88,7 @@ public final class Pages implements ErrorPage {
             RecipeIndex.ROWS,
             context.queryParam("after"));
     RecipeIndex index = RecipeIndex.of(list, request, this::missing);
-    show(context, "recipes", index.title(), Frame.Section.RECIPES, Map.of("index", index));
+    layout.show(context, "recipes", index.title(), Frame.Section.RECIPES, Map.of("index", index));
   }
 
   private List<String> missing(String slug) {
@@ -78,13 +104,14 @@ public final class Pages implements ErrorPage {
         recipes.find(name).orElseThrow(() -> notFound("The notebook has no recipe of this name."));
     if (!movedTo(context, "/recipes/", name, stored.recipe().slug())) {
       RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
-      show(
+      layout.show(
           context, "recipe", sheet.recipe().title(), Frame.Section.RECIPES, Map.of("sheet", sheet));
     }
   }
 
   private void gates(Context context) {
-    show(context, "gates", "Gates", Frame.Section.GATES, Map.of("index", GateIndex.of(gates)));
+    layout.show(
+        context, "gates", "Gates", Frame.Section.GATES, Map.of("index", GateIndex.of(gates)));
   }
 
   private void gate(Context context) {
@@ -93,12 +120,13 @@ public final class Pages implements ErrorPage {
         gates.find(name).orElseThrow(() -> notFound("The studio has no gate of this name."));
     if (!movedTo(context, "/gates/", name, stored.gate().slug())) {
       GateSheet sheet = GateSheet.of(stored, recipes);
-      show(context, "gate", sheet.gate().title(), Frame.Section.GATES, Map.of("sheet", sheet));
+      layout.show(
+          context, "gate", sheet.gate().title(), Frame.Section.GATES, Map.of("sheet", sheet));
     }
   }
 
   private void helpIndex(Context context) {
-    show(context, "help/index", "Help", Frame.Section.HELP, Map.of());
+    layout.show(context, "help/index", "Help", Frame.Section.HELP, Map.of());
   }
 
   private void help(Context context) {
@@ -107,7 +135,7 @@ public final class Pages implements ErrorPage {
             .orElseThrow(() -> notFound("The help has no page of this name."));
     Map<String, Object> values =
         page.slug().equals("numbers") ? Map.of("numbers", MetricWords.all()) : Map.of();
-    show(context, page.template(), page.title(), Frame.Section.HELP, values);
+    layout.show(context, page.template(), page.title(), Frame.Section.HELP, values);
   }
 
   private void errorHelp(Context context) {
@@ -115,7 +143,7 @@ public final class Pages implements ErrorPage {
         ErrorKind.ofSlug(context.pathParam("kind"))
             .map(Remedy::of)
             .orElseThrow(() -> notFound("The help has no page of this name."));
-    show(
+    layout.show(
         context, "help/error", remedy.kind().title(), Frame.Section.HELP, Map.of("remedy", remedy));
   }
 
@@ -128,22 +156,7 @@ public final class Pages implements ErrorPage {
     return true;
   }
 
-  private void show(
-      Context context,
-      String template,
-      String title,
-      Frame.Section section,
-      Map<String, Object> values) {
-    context.header("Cache-Control", "no-cache").html(fill(template, title, section, values));
-  }
-
   private static Refusal notFound(String message) {
     return Refusal.of(Refusal.Kind.NOT_FOUND, "not-found", message);
-  }
-
-  private String fill(String template, String title, Frame.Section section, Map<String, ?> values) {
-    Map<String, @Nullable Object> all = new HashMap<>(values);
-    all.put("frame", new Frame(title, section, assets));
-    return templates.fill(template, all);
   }
 }

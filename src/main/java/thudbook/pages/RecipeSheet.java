@@ -69,7 +69,7 @@ public record RecipeSheet(
     return new RecipeSheet(
         recipe,
         facts(stored),
-        parent(recipe, recipes),
+        recipe.derivedFrom() == null ? null : parent(recipe.derivedFrom(), recipes),
         recipe.source() == null ? "" : SourceWords.line(recipe.source()),
         played,
         stages,
@@ -122,11 +122,8 @@ public record RecipeSheet(
     return facts;
   }
 
-  private static @Nullable Parent parent(Recipe recipe, RecipeStore recipes) {
-    String name = recipe.derivedFrom();
-    if (name == null) {
-      return null;
-    }
+  /** The recipe that a slug or an id leads to. */
+  static Parent parent(String name, RecipeStore recipes) {
     return recipes
         .find(name)
         .map(p -> new Parent(p.recipe().title(), "/recipes/" + p.recipe().slug()))

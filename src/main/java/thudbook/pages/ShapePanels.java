@@ -8,6 +8,8 @@ import java.util.TreeMap;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import thudbook.drawings.Axis;
 import thudbook.drawings.Guide;
 import thudbook.drawings.Panel;
@@ -27,16 +29,27 @@ final class ShapePanels {
   /** How far below the peak the level is drawn, in dB. */
   private static final double DEPTH_DB = 66;
 
+  /** The look of what was there before. */
+  private static final int BEFORE = 5;
+
   /** Levels below this are drawn as this; an infinitely low one has no place on a page. */
   private static final double LOWEST_DB = -400;
 
   private ShapePanels() {}
 
-  /** The output level, with its floor. */
-  static Panel level(Prediction prediction, Curve curve, double from) {
-    List<Point> points = points(curve, from, point -> Math.max(LOWEST_DB, point.outputDb()));
-    double peak = points.stream().mapToDouble(Point::y).max().orElse(0);
-    double least = points.stream().mapToDouble(Point::y).min().orElse(0);
+  /**
+   * The output level, with its floor.
+   *
+   * @param before a curve that is drawn behind it; null: none
+   */
+  static Panel level(Prediction prediction, Curve curve, @Nullable Curve before, double from) {
+    List<Series> series = new ArrayList<>();
+    if (before != null) {
+      series.add(new Series(levels(before, from), BEFORE, "before", false));
+    }
+    series.add(new Series(levels(curve, from), 1, "", true));
+    double peak = all(series).mapToDouble(Point::y).max().orElse(0);
+    double least = all(series).mapToDouble(Point::y).min().orElse(0);
     double high = 10 * Math.ceil((peak - 0.01) / 10) + 2;
     double low = Math.min(Math.max(least - 4, peak - DEPTH_DB), peak - 14);
     List<Guide> guides = new ArrayList<>();
@@ -56,13 +69,36 @@ final class ShapePanels {
     return new Panel(
         Axis.linear("output level, dB", low, high, 8, ReadableNumbers::significant),
         0.62,
-        List.of(new Series(points, 1, "", true)),
+        series,
         guides);
   }
 
-  /** The control voltage of each stage, with thresholds, ceilings and rest. */
-  static Panel controlVoltage(Sound sound, Curve curve, double from) {
+  private static Stream<Point> all(List<Series> series) {
+    return series.stream().flatMap(line -> line.points().stream());
+  }
+
+  private static List<Point> levels(Curve curve, double from) {
+    return points(curve, from, point -> Math.max(LOWEST_DB, point.outputDb()));
+  }
+
+  /**
+   * The control voltage of each stage, with thresholds, ceilings and rest.
+   *
+   * @param before a curve that is drawn behind it; null: none
+   */
+  static Panel controlVoltage(Sound sound, Curve curve, @Nullable Curve before, double from) {
     List<Series> series = new ArrayList<>();
+    if (before != null) {
+      for (int i = 0; i < before.points().get(0).stages().size(); i++) {
+        int stage = i;
+        series.add(
+            new Series(
+                points(before, from, point -> point.stages().get(stage).controlVolts()),
+                BEFORE,
+                "",
+                false));
+      }
+    }
     for (Map.Entry<List<Point>, List<Integer>> line : lines(sound, curve, from).entrySet()) {
       List<Integer> of = line.getValue();
       String label =

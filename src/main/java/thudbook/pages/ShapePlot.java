@@ -1,6 +1,8 @@
 package thudbook.pages;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import thudbook.drawings.Axis;
 import thudbook.drawings.Format;
 import thudbook.drawings.Panel;
@@ -10,7 +12,6 @@ import thudbook.drawings.Scale;
 import thudbook.envelopes.Envelope;
 import thudbook.envelopes.Strikes;
 import thudbook.predictions.Curve;
-import thudbook.predictions.CurvePoint;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
@@ -36,23 +37,38 @@ public final class ShapePlot {
 
   private ShapePlot() {}
 
-  /** For which width of page a plot is drawn. */
-  public enum Width {
-    WIDE,
-    NARROW
+  /** A whole page wide, or as wide as a phone. */
+  static final List<Format> ON_A_PAGE = List.of(Format.WIDE, Format.NARROW);
+
+  /** Beside a form, or as wide as a phone. */
+  static final List<Format> BESIDE_A_FORM = List.of(Format.BESIDE, Format.NARROW);
+
+  /**
+   * What a sound was before, drawn behind it.
+   *
+   * @param prediction with its curve
+   */
+  record Earlier(Sound sound, Prediction prediction) {
+    /** One strike of it, from rest. */
+    Earlier lone() {
+      Sound lone = ShapePlot.lone(sound);
+      return lone.equals(sound) ? this : new Earlier(lone, Predictor.predictWithCurve(lone));
+    }
   }
 
   /**
-   * The whole figure: both widths of the plot (the style sheet shows one), the points of the cursor
+   * The whole figure: all widths of the plot (the style sheet shows one), the points of the cursor
    * and the region that reads them out.
    *
    * @param prediction with its curve
    * @return safe HTML
    */
-  public static String figure(Prediction prediction, Sound sound) {
+  private static String figure(
+      Prediction prediction, Sound sound, @Nullable Earlier earlier, List<Format> widths) {
     return "<figure class=\"plot-figure\" data-plot-cursor><div class=\"plot-frame-box\">"
-        + svg(prediction, sound, Width.WIDE)
-        + svg(prediction, sound, Width.NARROW)
+        + widths.stream()
+            .map(format -> svg(prediction, sound, earlier, format))
+            .collect(Collectors.joining())
         + "</div><p class=\"plot-readout\" aria-live=\"polite\"></p>"
         + "<script type=\"application/json\">"
         + CursorPoints.json(curve(prediction))
@@ -64,18 +80,32 @@ public final class ShapePlot {
    * struck.
    *
    * @param prediction with its curve
+   * @param earlier what is drawn behind; null: nothing
+   * @param widths one drawing each
    */
-  public static List<Figure> figures(Prediction prediction, Sound sound) {
+  static List<Figure> figures(
+      Prediction prediction, Sound sound, @Nullable Earlier earlier, List<Format> widths) {
     if (train(sound).isEmpty()) {
-      return List.of(new Figure("", figure(prediction, sound), table(prediction, sound)));
+      Earlier behind = earlier == null ? null : earlier.lone();
+      return List.of(
+          new Figure("", figure(prediction, sound, behind, widths), table(prediction, sound)));
     }
-    Sound lone =
-        new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
+    Sound lone = lone(sound);
     Prediction one = Predictor.predictWithCurve(lone);
+    Earlier behind = earlier == null || train(earlier.sound()).isEmpty() ? null : earlier;
     return List.of(
-        new Figure("One strike from rest", figure(one, lone), table(one, lone)),
         new Figure(
-            train(sound).size() + " strikes", figure(prediction, sound), table(prediction, sound)));
+            "One strike from rest",
+            figure(one, lone, earlier == null ? null : earlier.lone(), widths),
+            table(one, lone)),
+        new Figure(
+            train(sound).size() + " strikes",
+            figure(prediction, sound, behind, widths),
+            table(prediction, sound)));
+  }
+
+  private static Sound lone(Sound sound) {
+    return new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
   }
 
   /**
@@ -86,22 +116,19 @@ public final class ShapePlot {
    */
   public record Figure(String caption, String html, DataTable table) {}
 
-  /**
-   * The plot alone.
-   *
-   * @param prediction with its curve
-   * @return safe SVG
-   */
-  public static String svg(Prediction prediction, Sound sound, Width width) {
+  /** The plot alone, as safe SVG. */
+  private static String svg(
+      Prediction prediction, Sound sound, @Nullable Earlier earlier, Format format) {
     Curve curve = curve(prediction);
-    boolean narrow = width == Width.NARROW;
+    Curve before = earlier == null ? null : curve(earlier.prediction());
     ShapeParts parts = new ShapeParts(prediction, sound, curve);
-    Axis time = time(sound, curve, narrow);
+    double end = before == null ? end(curve) : Math.max(end(curve), end(before));
+    Axis time = time(sound, end, format.equals(Format.NARROW));
     double from = time.scale().from();
     List<Panel> panels =
         List.of(
-            ShapePanels.level(prediction, curve, from),
-            ShapePanels.controlVoltage(sound, curve, from));
+            ShapePanels.level(prediction, curve, before, from),
+            ShapePanels.controlVoltage(sound, curve, before, from));
     Plot plot =
         new Plot(
             "Predicted shape",
@@ -111,7 +138,7 @@ public final class ShapePlot {
             parts.parts(),
             parts.moments(),
             train(sound));
-    return PlotDrawing.svg(plot, narrow ? Format.NARROW : Format.WIDE);
+    return PlotDrawing.svg(plot, format);
   }
 
   /**
@@ -119,7 +146,7 @@ public final class ShapePlot {
    *
    * @param prediction with its curve
    */
-  public static DataTable table(Prediction prediction, Sound sound) {
+  private static DataTable table(Prediction prediction, Sound sound) {
     return ShapeTable.of(prediction, sound, curve(prediction));
   }
 
@@ -129,9 +156,12 @@ public final class ShapePlot {
     return strikes == null || strikes.seconds().size() < 2 ? List.of() : strikes.seconds();
   }
 
-  private static Axis time(Sound sound, Curve curve, boolean narrow) {
-    List<CurvePoint> points = curve.points();
-    double end = Math.max(points.get(points.size() - 1).seconds(), 2 * BEND_SECONDS);
+  private static double end(Curve curve) {
+    return curve.points().get(curve.points().size() - 1).seconds();
+  }
+
+  private static Axis time(Sound sound, double last, boolean narrow) {
+    double end = Math.max(last, 2 * BEND_SECONDS);
     if (isEven(sound)) {
       boolean seconds = end >= 2;
       return Axis.linear(

@@ -90,7 +90,8 @@ public enum ErrorKind {
     return Arrays.stream(values()).filter(kind -> kind.slug.equals(slug)).findFirst();
   }
 
-  static ErrorKind of(Refusal.Kind kind) {
+  /** The kind for a refusal. */
+  public static ErrorKind of(Refusal.Kind kind) {
     return switch (kind) {
       case MALFORMED -> MALFORMED;
       case REFUSED_VALUES -> REFUSED_VALUES;

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.UUID;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
@@ -25,14 +26,30 @@ final class ServedNotebook implements AutoCloseable {
   static final Instant NOW = Instant.parse("2026-11-02T09:30:00Z");
 
   private final Database database;
+  private final Recipes acts;
   private final Server server;
   private final HttpClient client = HttpClient.newHttpClient();
 
   /** Serves the notebook of a folder. */
   ServedNotebook(Path folder) throws IOException {
     database = Database.open(folder);
+    acts =
+        new Recipes(
+            database.changes(),
+            database.recipes(),
+            database.gates(),
+            InstantSource.fixed(NOW),
+            () -> {});
     Pages pages =
-        new Pages(database.recipes(), database.gates(), database.list(), name -> "/" + name);
+        new Pages(
+            database.recipes(),
+            database.gates(),
+            database.list(),
+            name -> "/" + name,
+            acts,
+            database.drafts(),
+            InstantSource.fixed(NOW),
+            UUID::randomUUID);
     server =
         Server.start(
             new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 1 << 20),
@@ -43,19 +60,13 @@ final class ServedNotebook implements AutoCloseable {
 
   /** Writes gates and recipes down. */
   void add(List<Gate> gates, List<Recipe> recipes) {
-    new Recipes(
-            database.changes(),
-            database.recipes(),
-            database.gates(),
-            InstantSource.fixed(NOW),
-            () -> {})
-        .add(
-            gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
-            recipes.stream()
-                .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
-                .toList(),
-            Author.OWNER,
-            "test");
+    acts.add(
+        gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
+        recipes.stream()
+            .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
+            .toList(),
+        Author.OWNER,
+        "test");
   }
 
   /** Asks for a page. */

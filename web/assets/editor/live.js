@@ -1,0 +1,146 @@
+/*
+ * Shows what every change makes of the sound, while it is typed or turned.
+ *
+ * Usage: answerLive(form) → {changed()}, with #answer and #status in the form. The form is posted
+ * to /editor/live at most once in a pause; the answer holds the plot, the numbers, and what is
+ * wrong with which field.
+ *
+ * One question is under way at a time. When its answer takes long and the form has changed, it is
+ * given up and the next one is sent. Answers carry the number of their question, and one that is
+ * older than what is shown is thrown away, whichever way it came.
+ */
+
+import { attach } from '../plot-cursor.js';
+import { fieldsOf } from './fields.js';
+
+/** Milliseconds of a pause in the typing. */
+const PAUSE = 60;
+
+/** Milliseconds after which a question may be given up for a newer one. */
+const PATIENCE = 250;
+
+/** Milliseconds without a change until what is wrong with the field in hand is said aloud. */
+const CALM = 900;
+
+/** What is wrong with which field. What is only missing is said when the form is saved. */
+function read(items) {
+  const wrong = [...items].filter((item) => item.dataset.missing !== 'true');
+  return new Map(wrong.map((item) => [item.dataset.field, item.textContent]));
+}
+
+export function answerLive(form) {
+  const section = form.querySelector('.answer');
+  const place = form.querySelector('#answer');
+  const status = form.querySelector('#status');
+  let timer = 0;
+  let calm = 0;
+  let asked = 0;
+  let shown = 0;
+  let open = false;
+  let current = null;
+  let faults = new Map();
+
+  function changed() {
+    open = true;
+    clearTimeout(calm);
+    calm = setTimeout(settle, CALM);
+    if (timer === 0) {
+      timer = setTimeout(ask, PAUSE);
+    }
+  }
+
+  async function ask() {
+    timer = 0;
+    if (current !== null) {
+      const left = current.since + PATIENCE - performance.now();
+      if (left > 0) {
+        timer = setTimeout(ask, Math.min(left, PAUSE));
+        return;
+      }
+      current.given.abort();
+    }
+    open = false;
+    asked += 1;
+    const mine = { number: asked, since: performance.now(), given: new AbortController() };
+    current = mine;
+    try {
+      const answer = await fetch('/editor/live', {
+        method: 'POST',
+        body: fieldsOf(form),
+        signal: mine.given.signal,
+      });
+      const html = await answer.text();
+      if (answer.ok) {
+        show(mine.number, html);
+      }
+    } catch {
+      // Given up, or the server is away: what is shown stays, and drafts say if it lasts.
+    } finally {
+      if (current === mine) {
+        current = null;
+      }
+      if (open && timer === 0) {
+        timer = setTimeout(ask, PAUSE);
+      }
+    }
+  }
+
+  /** Puts an answer in place, unless a newer one is there. */
+  function show(number, html) {
+    if (number <= shown) {
+      return;
+    }
+    shown = number;
+    const body = new DOMParser().parseFromString(html, 'text/html').querySelector('.answer-body');
+    const fresh = document.importNode(body, true);
+    const kept = fresh.dataset.kept === 'true' && place.querySelector('figure') !== null;
+    section.classList.toggle('waiting', kept);
+    faults = read(fresh.querySelectorAll('.answer-faults li'));
+    mark(calm !== 0);
+    place.dataset.answered = String(number);
+    if (!kept) {
+      const unfolded = [...place.querySelectorAll('details[open]')].map((part) => part.id);
+      place.replaceChildren(fresh);
+      unfolded.forEach((id) => place.querySelector(`#${id}`)?.setAttribute('open', ''));
+      attach(place);
+    }
+  }
+
+  /**
+   * Writes what is wrong beside the fields; the one in hand is left alone while somebody types.
+   */
+  function mark(typing) {
+    for (const text of form.querySelectorAll('[data-fault-of]')) {
+      const name = text.dataset.faultOf;
+      const field = form.querySelector(`[id="f-${name}"]`);
+      const fault = faults.get(name) ?? '';
+      if (fault !== '' && typing && field === document.activeElement) {
+        continue;
+      }
+      text.textContent = fault;
+      field?.toggleAttribute('aria-invalid', false);
+      if (fault !== '') {
+        field?.setAttribute('aria-invalid', 'true');
+      }
+    }
+  }
+
+  /** When nothing has moved for a while: the field in hand is judged, the numbers are read out. */
+  function settle() {
+    if (current !== null || open) {
+      calm = setTimeout(settle, CALM);
+      return;
+    }
+    calm = 0;
+    mark(false);
+    const wrong = faults.size === 1 ? 'One field' : `${faults.size} fields`;
+    status.textContent =
+      faults.size > 0
+        ? `${wrong} to be mended.`
+        : (place.querySelector('.answer-body')?.dataset.status ?? '');
+  }
+
+  form.addEventListener('input', changed);
+  form.addEventListener('focusout', () => mark(false));
+  return { changed };
+}
