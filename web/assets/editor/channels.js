@@ -19,11 +19,8 @@ function narrow(gate, channel, choose) {
     }
   }
   const chosen = channel.selectedOptions[0];
-  if (choose && chosen !== undefined && chosen.parentElement.hidden) {
-    channel.value = '';
-    if (first !== null) {
-      first.selected = true;
-    }
+  if (choose && (chosen === undefined || chosen.value === '' || chosen.parentElement.hidden)) {
+    (first ?? channel.options[0]).selected = true;
   }
 }
 

@@ -71,6 +71,7 @@ class Slider {
     const number = this.number();
     // A note or a ratio is not on this scale.
     this.range.disabled = number === null;
+    this.range.classList.toggle('unset', this.field.value.trim() === '');
     if (number !== null) {
       this.range.value = String(this.place(number));
     }

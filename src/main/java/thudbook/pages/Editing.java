@@ -213,7 +213,7 @@ final class Editing {
   String create(PostedForm form) {
     Map<String, List<String>> fields = form.recipe();
     if (envelopeIsUntouched(form)) {
-      fields.remove("envelope.kind");
+      fields.put("envelope.kind", List.of(""));
     }
     Recipe recipe = Documents.recipeFromForm(fields, identity);
     RecipeStore.Stored there = recipes.find(recipe.id().toString()).orElse(null);

@@ -191,7 +191,7 @@ record FieldWords(
           "envelope." + kind + ".peak",
           "Peak",
           Limits.VOLTS,
-          "Highest voltage, before the control drive.",
+          "Before the control drive.",
           "7 V",
           VOLTS);
     }
