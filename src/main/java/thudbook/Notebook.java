@@ -73,11 +73,7 @@ final class Notebook implements AutoCloseable {
   }
 
   private static Server serve(
-      Settings settings,
-      Database database,
-      Api.Acts acts,
-      InstantSource clock,
-      Supplier<UUID> ids)
+      Settings settings, Database database, Api.Acts acts, InstantSource clock, Supplier<UUID> ids)
       throws IOException {
     Assets assets =
         new Assets(

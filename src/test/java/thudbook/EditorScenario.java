@@ -95,7 +95,7 @@ class EditorScenario {
     assertThat(steps.length).isLessThan(25);
     for (CharSequence step : steps) {
       Actions hands = new Actions(browser);
-      if (step.equals(SAVE)) {
+      if (SAVE.contentEquals(step)) {
         hands.keyDown(Keys.CONTROL).sendKeys("s").keyUp(Keys.CONTROL).perform();
       } else {
         hands.sendKeys(step).perform();
