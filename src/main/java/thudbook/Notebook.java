@@ -10,6 +10,7 @@ import thudbook.api.Api;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.GateHistory;
 import thudbook.pages.Pages;
+import thudbook.photos.Photos;
 import thudbook.recipes.ChangeStore;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
@@ -69,7 +70,8 @@ final class Notebook implements AutoCloseable {
     return new Api.Acts(
         new Recipes(changes, recipes, gates, clock, afterwards),
         new Gates(changes, recipes, gates, clock, afterwards),
-        new Changes(changes, recipes, gates, clock, afterwards));
+        new Changes(changes, recipes, gates, clock, afterwards),
+        new Photos(database.photos(), clock));
   }
 
   private static Server serve(
@@ -94,11 +96,20 @@ final class Notebook implements AutoCloseable {
     Api api =
         new Api(
             new Api.Stores(
-                database.recipes(), database.gates(), database.list(), database.predictions()),
+                database.recipes(),
+                database.gates(),
+                database.list(),
+                database.predictions(),
+                database.photos(),
+                database.documents()),
             acts,
             new Api.Identities(
                 new NewIdentity(ids, database.recipes()::slugTaken),
-                new NewIdentity(ids, database.gates()::slugTaken)),
+                new NewIdentity(ids, database.gates()::slugTaken),
+                new NewIdentity(
+                    ids,
+                    slug ->
+                        database.recipes().slugTaken(slug) || database.gates().slugTaken(slug))),
             database::schemaVersion,
             Bundled.read("openapi.json"));
     return Server.start(

@@ -64,12 +64,13 @@ class ArchitectureTest {
     rooms.put("equipment", List.of("quantities", "gates", "access"));
     rooms.put("recipes", with(CORE, "equipment", "access"));
     rooms.put("library", List.of("quantities", "predictions", "recipes", "access"));
+    rooms.put("photos", List.of("quantities"));
     rooms.put("documents", nouns);
     rooms.put("drawings", List.of("quantities"));
-    rooms.put("storage", with(nouns, "documents"));
+    rooms.put("storage", with(nouns, "documents", "photos"));
     rooms.put("web", List.of("quantities", "access"));
-    rooms.put("api", with(nouns, "documents", "drawings", "web"));
-    rooms.put("pages", with(nouns, "documents", "drawings", "web"));
+    rooms.put("api", with(nouns, "documents", "photos", "drawings", "web"));
+    rooms.put("pages", with(nouns, "documents", "photos", "drawings", "web"));
     return rooms;
   }
 

@@ -2,9 +2,12 @@ package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
 import java.util.function.IntSupplier;
+import thudbook.documents.DocumentStore;
 import thudbook.documents.Identity;
 import thudbook.equipment.GateHistory;
 import thudbook.library.RecipeList;
+import thudbook.photos.PhotoStore;
+import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
 import thudbook.recipes.PredictionStore;
@@ -18,6 +21,8 @@ public final class Api {
   private final RecipeRoutes recipes;
   private final GateRoutes gates;
   private final ChangeRoutes changes;
+  private final MediaRoutes media;
+  private final DocumentRoutes documents;
   private final DescriptionRoute description;
 
   /**
@@ -37,18 +42,31 @@ public final class Api {
     this.changes =
         new ChangeRoutes(
             stores.recipes(), stores.gates(), stores.predictions(), acts.recipes(), acts.changes());
+    this.media = new MediaRoutes(stores.photos(), acts.photos());
+    this.documents =
+        new DocumentRoutes(
+            stores.documents(),
+            stores.photos(),
+            acts.recipes(),
+            acts.gates(),
+            identities.documents());
     this.description = new DescriptionRoute(description);
   }
 
   /** Where things are kept. */
   public record Stores(
-      RecipeStore recipes, GateHistory gates, RecipeList list, PredictionStore predictions) {}
+      RecipeStore recipes,
+      GateHistory gates,
+      RecipeList list,
+      PredictionStore predictions,
+      PhotoStore photos,
+      DocumentStore documents) {}
 
   /** What can be done. */
-  public record Acts(Recipes recipes, Gates gates, Changes changes) {}
+  public record Acts(Recipes recipes, Gates gates, Changes changes, Photos photos) {}
 
   /** What gives ids and slugs to things that come without. */
-  public record Identities(Identity recipes, Identity gates) {}
+  public record Identities(Identity recipes, Identity gates, Identity documents) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -57,6 +75,8 @@ public final class Api {
     recipes.addTo(config);
     gates.addTo(config);
     changes.addTo(config);
+    media.addTo(config);
+    documents.addTo(config);
     description.addTo(config);
   }
 }

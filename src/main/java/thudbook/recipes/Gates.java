@@ -141,7 +141,7 @@ public final class Gates {
    * @param after the gate as it will be; null: it goes into the bin
    * @param leaving slugs of recipes that go into the bin with it
    */
-  static void refuseUsed(
+  public static void refuseUsed(
       RecipeStore recipes, Gate before, @Nullable Gate after, Set<String> leaving) {
     Set<String> kept =
         after == null

@@ -7,8 +7,10 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
 import org.sqlite.SQLiteException;
+import thudbook.documents.DocumentStore;
 import thudbook.equipment.GateHistory;
 import thudbook.library.RecipeList;
+import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.ChangeStore;
 import thudbook.recipes.DraftStore;
@@ -95,6 +97,16 @@ public final class Database implements AutoCloseable {
   /** The predictions that are kept beside the recipes. */
   public PredictionStore predictions() {
     return new StoredPredictions(connections);
+  }
+
+  /** The texts of everything, for an export. */
+  public DocumentStore documents() {
+    return new StoredDocuments(connections);
+  }
+
+  /** Photos. */
+  public PhotoStore photos() {
+    return new StoredPhotos(connections);
   }
 
   /** The backups of this notebook. */

@@ -3,6 +3,7 @@ package thudbook.web;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
 import io.javalin.util.JavalinBindException;
 import jakarta.servlet.DispatcherType;
 import java.io.IOException;
@@ -81,6 +82,12 @@ public final class Server implements AutoCloseable {
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
     config.http.maxRequestSize = address.bodyLimit();
+    // The library bounds bodies only where it reads them as a whole; multipart is read in parts,
+    // which stay in memory, so that nothing is left behind in a folder that others share.
+    config.jetty.multipartConfig.maxTotalRequestSize(address.bodyLimit(), SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxFileSize(address.bodyLimit(), SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxInMemoryFileSize(
+        (int) Math.min(Integer.MAX_VALUE, address.bodyLimit()), SizeUnit.BYTES);
     config.http.prefer405over404 = true;
     // Loopback gains nothing from squeezing answers; assets bring their own squeezed form.
     config.http.compressionStrategy = CompressionStrategy.NONE;
@@ -101,9 +108,11 @@ public final class Server implements AutoCloseable {
           return connector;
         });
     config.jetty.modifyServletContextHandler(
-        context ->
-            context.addFilter(
-                new FilterHolder(new HeadAsGet()), "/*", EnumSet.of(DispatcherType.REQUEST)));
+        context -> {
+          context.setMaxFormKeys(Uploads.MOST_PARTS);
+          context.addFilter(
+              new FilterHolder(new HeadAsGet()), "/*", EnumSet.of(DispatcherType.REQUEST));
+        });
     config.jetty.modifyServer(
         server -> {
           server.setStopTimeout(STOP_MILLISECONDS);

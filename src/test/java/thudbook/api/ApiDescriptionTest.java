@@ -32,6 +32,7 @@ import thudbook.Exchange;
 import thudbook.Exchange.Answer;
 import thudbook.ServedNotebook;
 import thudbook.documents.NewIdentity;
+import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipes;
@@ -100,13 +101,21 @@ class ApiDescriptionTest {
       InstantSource clock = InstantSource.system();
       Api api =
           new Api(
-              new Api.Stores(recipes, gates, database.list(), database.predictions()),
+              new Api.Stores(
+                  recipes,
+                  gates,
+                  database.list(),
+                  database.predictions(),
+                  database.photos(),
+                  database.documents()),
               new Api.Acts(
                   new Recipes(changes, recipes, gates, clock, () -> {}),
                   new Gates(changes, recipes, gates, clock, () -> {}),
-                  new Changes(changes, recipes, gates, clock, () -> {})),
+                  new Changes(changes, recipes, gates, clock, () -> {}),
+                  new Photos(database.photos(), clock)),
               new Api.Identities(
                   new NewIdentity(UUID::randomUUID, recipes::slugTaken),
+                  new NewIdentity(UUID::randomUUID, gates::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken)),
               database::schemaVersion,
               new byte[0]);

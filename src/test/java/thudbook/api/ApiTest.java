@@ -48,7 +48,8 @@ class ApiTest {
             DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("thudbook.db"));
         Statement statement = connection.createStatement()) {
       statement.executeUpdate(
-          "INSERT INTO recipe_slug SELECT 'old-kick', id FROM recipe WHERE slug = 'slack-tide-kick'");
+          "INSERT INTO recipe_slug SELECT 'old-kick', id FROM recipe WHERE slug ="
+              + " 'slack-tide-kick'");
       statement.executeUpdate(
           "INSERT INTO gate_slug SELECT 'old-twin', id FROM gate WHERE slug = 'keeper-twin'");
     }

@@ -1,0 +1,115 @@
+package thudbook.api;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.UUID;
+import thudbook.access.Author;
+import thudbook.documents.DocumentStore;
+import thudbook.documents.DocumentZip;
+import thudbook.documents.Documents;
+import thudbook.documents.Identity;
+import thudbook.photos.PhotoStore;
+import thudbook.photos.Picture;
+import thudbook.recipes.Gates;
+import thudbook.recipes.Recipes;
+import thudbook.web.MediaTypes;
+
+/** Documents in, one at a time, and out, all together. */
+final class DocumentRoutes {
+  private static final String PATH = "/api/documents";
+  private static final String ZIP = "application/zip";
+  private static final int PHOTOS_AT_ONCE = 50;
+
+  private final DocumentStore documents;
+  private final PhotoStore photos;
+  private final Recipes recipes;
+  private final Gates gates;
+  private final Identity identity;
+
+  /**
+   * Routes over these stores and acts.
+   *
+   * @param identity gives ids and slugs to documents that come without
+   */
+  DocumentRoutes(
+      DocumentStore documents, PhotoStore photos, Recipes recipes, Gates gates, Identity identity) {
+    this.documents = documents;
+    this.photos = photos;
+    this.recipes = recipes;
+    this.gates = gates;
+    this.identity = identity;
+  }
+
+  void addTo(JavalinConfig config) {
+    config.routes.post(PATH, this::add);
+    config.routes.get(PATH, this::all);
+  }
+
+  private void add(Context ctx) {
+    MediaTypes.requireBody(ctx, Kept.DOCUMENT_TYPE);
+    Documents.Read read = Documents.read(ctx.bodyAsBytes(), identity);
+    ObjectNode answer =
+        read.noun() instanceof Documents.ARecipe recipe
+            ? addRecipe(ctx, recipe)
+            : addGate(ctx, (Documents.AGate) read.noun());
+    answer.set("notes", Json.words(read.notes()));
+    ctx.status(HttpStatus.CREATED).header("Cache-Control", "no-store");
+    Json.answer(ctx, answer);
+  }
+
+  private ObjectNode addRecipe(Context ctx, Documents.ARecipe noun) {
+    String text = Documents.write(noun.recipe());
+    long change =
+        recipes.create(
+            new Recipes.Written(noun.recipe(), text),
+            Author.OWNER,
+            "added " + noun.recipe().title());
+    return answer(ctx, "recipe", noun.recipe().id(), noun.recipe().slug(), change);
+  }
+
+  private ObjectNode addGate(Context ctx, Documents.AGate noun) {
+    String text = Documents.write(noun.gate());
+    long change =
+        gates.create(
+            new Gates.Written(noun.gate(), text), Author.OWNER, "added " + noun.gate().title());
+    return answer(ctx, "gate", noun.gate().id(), noun.gate().slug(), change);
+  }
+
+  private static ObjectNode answer(Context ctx, String noun, UUID id, String slug, long change) {
+    ctx.header("Location", "/api/" + noun + "s/" + slug);
+    return Json.object()
+        .put("noun", noun)
+        .put("id", id.toString())
+        .put("slug", slug)
+        .put("change", change);
+  }
+
+  /** Written while it is read, a few documents at a time: it may be larger than memory. */
+  private void all(Context ctx) {
+    MediaTypes.requireAccepted(ctx, ZIP);
+    ctx.contentType(ZIP)
+        .header("Cache-Control", "no-store")
+        .header("Content-Disposition", "attachment; filename=\"thudbook.zip\"");
+    try (DocumentZip zip = new DocumentZip(ctx.outputStream())) {
+      zip.addAll(documents);
+      String after = "";
+      do {
+        String from = after;
+        after = "";
+        for (String file : photos.files(from, PHOTOS_AT_ONCE)) {
+          Picture picture = photos.picture(file).orElse(null);
+          if (picture != null) {
+            zip.add("media/" + file, picture.open());
+          }
+          after = file;
+        }
+      } while (!after.isEmpty());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

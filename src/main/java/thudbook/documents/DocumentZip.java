@@ -1,0 +1,66 @@
+package thudbook.documents;
+
+import java.io.ByteArrayInputStream;
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/**
+ * A zip of documents in folders {@code gates/}, {@code recipes/} and {@code media/}, written while
+ * it is made. The same content makes the same bytes: no times are kept.
+ */
+public final class DocumentZip implements Closeable {
+  private static final int BATCH = 100;
+  private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+  private final ZipOutputStream zip;
+
+  /** Writes a zip to a stream. */
+  public DocumentZip(OutputStream out) {
+    this.zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+  }
+
+  /** Adds every gate and every recipe, reading a few at a time. */
+  public void addAll(DocumentStore store) throws IOException {
+    add("gates/", store::gates);
+    add("recipes/", store::recipes);
+  }
+
+  /** Adds a file. */
+  public void add(String name, InputStream content) throws IOException {
+    ZipEntry entry = new ZipEntry(name);
+    entry.setTimeLocal(NO_TIME);
+    zip.putNextEntry(entry);
+    content.transferTo(zip);
+    zip.closeEntry();
+  }
+
+  private void add(String folder, BiFunction<Long, Integer, List<DocumentStore.Kept>> read)
+      throws IOException {
+    long after = 0;
+    while (true) {
+      List<DocumentStore.Kept> batch = read.apply(after, BATCH);
+      for (DocumentStore.Kept kept : batch) {
+        byte[] text = kept.document().getBytes(StandardCharsets.UTF_8);
+        add(folder + kept.slug() + ".md", new ByteArrayInputStream(text));
+        after = kept.key();
+      }
+      if (batch.size() < BATCH) {
+        return;
+      }
+    }
+  }
+
+  /** Ends the zip and the stream. */
+  @Override
+  public void close() throws IOException {
+    zip.close();
+  }
+}

@@ -1,0 +1,211 @@
+package thudbook.documents;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import thudbook.equipment.Gate;
+import thudbook.equipment.GateStore;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.RecipeWrite;
+import thudbook.recipes.Gates;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+
+/**
+ * What would happen if documents were taken into a notebook. Nothing is written here: a person
+ * looks at it first.
+ */
+public record Import(List<Entry> entries) {
+  public Import {
+    entries = List.copyOf(entries);
+  }
+
+  /** What a document is to the notebook. */
+  public enum Kind {
+    /** The notebook does not have it. */
+    NEW,
+    /** The notebook has it with the very same text. */
+    SAME,
+    /** The notebook has it with another text. */
+    CHANGES,
+    /** Something is in the way. */
+    CONFLICT
+  }
+
+  /**
+   * A document and what it is to the notebook.
+   *
+   * @param title of what it says
+   * @param slug its name in addresses
+   * @param details what changes, or what is in the way, a sentence each
+   * @param notes what a reader should be told
+   * @param version the version that it would change; null: none
+   */
+  public record Entry(
+      String file,
+      Documents.Noun noun,
+      String title,
+      String slug,
+      Kind kind,
+      List<String> details,
+      List<String> notes,
+      @Nullable Long version) {
+    public Entry {
+      details = List.copyOf(details);
+      notes = List.copyOf(notes);
+    }
+
+    /** Whether importing it would do something. */
+    public boolean canBeTaken() {
+      return kind == Kind.NEW || kind == Kind.CHANGES;
+    }
+
+    /** Whether it is a gate. */
+    public boolean isGate() {
+      return noun instanceof Documents.AGate;
+    }
+  }
+
+  /** Compares documents with a notebook. */
+  public static Import of(List<Incoming> documents, RecipeStore recipes, GateStore gates) {
+    Comparison comparison = new Comparison(recipes, gates);
+    return new Import(documents.stream().map(comparison::entry).toList());
+  }
+
+  /** How many documents there are of a kind. */
+  public long count(Kind kind) {
+    return entries.stream().filter(entry -> entry.kind() == kind).count();
+  }
+
+  /** The gates among some entries, ready to be written. */
+  public static List<GateWrite> gates(List<Entry> taken) {
+    List<GateWrite> writes = new ArrayList<>();
+    for (Entry entry : taken) {
+      if (entry.noun() instanceof Documents.AGate gate) {
+        writes.add(new GateWrite(gate.gate(), Documents.write(gate.gate()), entry.version()));
+      }
+    }
+    return writes;
+  }
+
+  /** The recipes among some entries, ready to be predicted and written. */
+  public static List<RecipeWrite> recipes(List<Entry> taken) {
+    List<RecipeWrite> writes = new ArrayList<>();
+    for (Entry entry : taken) {
+      if (entry.noun() instanceof Documents.ARecipe recipe) {
+        writes.add(
+            new RecipeWrite(
+                recipe.recipe(), Documents.write(recipe.recipe()), entry.version(), null));
+      }
+    }
+    return writes;
+  }
+
+  /** Compares one document after the other, each also with those before it. */
+  private static final class Comparison {
+    private final RecipeStore recipes;
+    private final GateStore gates;
+    private final Set<String> seen = new HashSet<>();
+
+    Comparison(RecipeStore recipes, GateStore gates) {
+      this.recipes = recipes;
+      this.gates = gates;
+    }
+
+    Entry entry(Incoming document) {
+      return document.noun() instanceof Documents.ARecipe recipe
+          ? recipe(document, recipe.recipe())
+          : gate(document, ((Documents.AGate) document.noun()).gate());
+    }
+
+    private Entry recipe(Incoming document, Recipe recipe) {
+      RecipeStore.Stored there = recipes.find(recipe.id().toString()).orElse(null);
+      RecipeStore.Stored named = recipes.find(recipe.slug()).orElse(null);
+      List<String> inTheWay = inThisParcel("recipe", recipe.id(), recipe.slug());
+      if (named != null && !named.recipe().id().equals(recipe.id())) {
+        inTheWay.add(taken(recipe.slug(), named.recipe().title()));
+      }
+      if (there != null && there.binnedAt() != null) {
+        inTheWay.add("It is in the bin: take it out first.");
+      }
+      boolean same = there != null && there.document().equals(Documents.write(recipe));
+      return new Entry(
+          document.file(),
+          document.noun(),
+          recipe.title(),
+          recipe.slug(),
+          kind(inTheWay, there != null, same),
+          there == null || !inTheWay.isEmpty()
+              ? inTheWay
+              : DifferenceWords.sentences(there.recipe(), recipe),
+          document.notes(),
+          there == null ? null : there.version());
+    }
+
+    private Entry gate(Incoming document, Gate gate) {
+      GateStore.Stored there = gates.find(gate.id().toString()).orElse(null);
+      GateStore.Stored named = gates.find(gate.slug()).orElse(null);
+      List<String> inTheWay = inThisParcel("gate", gate.id(), gate.slug());
+      if (named != null && !named.gate().id().equals(gate.id())) {
+        inTheWay.add(taken(gate.slug(), named.gate().title()));
+      }
+      if (there != null && there.binnedAt() != null) {
+        inTheWay.add("It is in the bin: take it out first.");
+      } else if (there != null) {
+        inTheWay.addAll(lost(there.gate(), gate));
+      }
+      boolean same = there != null && there.document().equals(Documents.write(gate));
+      return new Entry(
+          document.file(),
+          document.noun(),
+          gate.title(),
+          gate.slug(),
+          kind(inTheWay, there != null, same),
+          there == null || !inTheWay.isEmpty()
+              ? inTheWay
+              : DifferenceWords.sentences(there.gate(), gate),
+          document.notes(),
+          there == null ? null : there.version());
+    }
+
+    /** The recipes that would lose a channel which they use. */
+    private List<String> lost(Gate before, Gate after) {
+      try {
+        Gates.refuseUsed(recipes, before, after, Set.of());
+        return List.of();
+      } catch (Refusal refusal) {
+        return refusal.faults().stream().map(Fault::message).toList();
+      }
+    }
+
+    private List<String> inThisParcel(String noun, UUID id, String slug) {
+      List<String> inTheWay = new ArrayList<>();
+      if (!seen.add(noun + " " + id)) {
+        inTheWay.add("Another document here has the same id.");
+      }
+      if (!seen.add(noun + " " + slug)) {
+        inTheWay.add("Another document here has the slug " + slug + ".");
+      }
+      return inTheWay;
+    }
+
+    private static String taken(String slug, String title) {
+      return "The slug " + slug + " is taken by " + title + ".";
+    }
+
+    private static Kind kind(List<String> inTheWay, boolean there, boolean same) {
+      if (same) {
+        return Kind.SAME;
+      }
+      if (!inTheWay.isEmpty()) {
+        return Kind.CONFLICT;
+      }
+      return there ? Kind.CHANGES : Kind.NEW;
+    }
+  }
+}

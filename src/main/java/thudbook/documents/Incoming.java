@@ -1,0 +1,102 @@
+package thudbook.documents;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+
+/**
+ * A document that came in.
+ *
+ * @param file where it stood, as its sender calls it
+ * @param notes what a reader should be told, such as "2 comments were dropped"
+ */
+public record Incoming(String file, Documents.Noun noun, List<String> notes) {
+  /** More faults than a person mends at once are only counted. */
+  private static final int MOST_FAULTS = 500;
+
+  public Incoming {
+    notes = List.copyOf(notes);
+  }
+
+  /** Gives ids, and slugs that neither the notebook nor an earlier document of the parcel has. */
+  public static Identity identity(Supplier<UUID> ids, Predicate<String> slugTaken) {
+    Set<String> given = new HashSet<>();
+    return new Identity() {
+      @Override
+      public UUID newId() {
+        return ids.get();
+      }
+
+      @Override
+      public String slugFor(String title) {
+        String slug = Slugs.of(title);
+        String free = slug;
+        for (int number = 2; slugTaken.test(free) || !given.add(free); number++) {
+          free = slug + "-" + number;
+        }
+        return free;
+      }
+    };
+  }
+
+  /**
+   * Reads all documents of a parcel.
+   *
+   * @throws Refusal with all faults of all documents, each with file and line
+   */
+  public static List<Incoming> read(Parcel parcel, Identity identity) {
+    List<Incoming> read = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    Refusal.Kind kind = Refusal.Kind.REFUSED_VALUES;
+    for (Parcel.Item item : parcel.documents()) {
+      try {
+        Documents.Read one = Documents.read(item.bytes(), identity);
+        read.add(new Incoming(item.name(), one.noun(), one.notes()));
+      } catch (Refusal refusal) {
+        kind = refusal.kind();
+        refusal.faults().forEach(fault -> faults.add(inFile(item, fault)));
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new Refusal(faults.size() == 1 ? kind : Refusal.Kind.REFUSED_VALUES, shortened(faults));
+    }
+    if (read.isEmpty()) {
+      throw Refusal.of(
+          Refusal.Kind.REFUSED_VALUES,
+          "no-documents",
+          "There is no document in what was sent: a document is a text file whose name ends in"
+              + " .md.");
+    }
+    return read;
+  }
+
+  private static Fault inFile(Parcel.Item item, Fault fault) {
+    int line = fault.line() == 0 ? 0 : fault.line() + item.lineOffset();
+    String name = Faults.shown(item.name());
+    String where = line == 0 ? name : String.format(Locale.ROOT, "%s, line %d", name, line);
+    return new Fault(
+        fault.place(),
+        line,
+        fault.code(),
+        fault.found(),
+        fault.expected(),
+        where + ": " + fault.message());
+  }
+
+  private static List<Fault> shortened(List<Fault> faults) {
+    if (faults.size() <= MOST_FAULTS) {
+      return faults;
+    }
+    List<Fault> first = new ArrayList<>(faults.subList(0, MOST_FAULTS));
+    String more = (faults.size() - MOST_FAULTS) + " more faults are not listed";
+    first.add(new Fault("", 0, "more-faults", "", "", more));
+    return first;
+  }
+}
