@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
+import thudbook.predictions.Curve;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 import thudbook.recipes.StageEntry;
@@ -108,6 +110,18 @@ class SampleLibraryTest {
     Set<String> incomplete = new TreeSet<>(samples.recipes.keySet());
     incomplete.removeAll(samples.sounds.keySet());
     assertThat(incomplete).containsExactly("gull-rattle", "keepers-glass", "parcel-from-the-boat");
+  }
+
+  /** Property: what the model's description promises of every curve. */
+  @Test
+  void curvesAreWithinATenthOfADecibelOfFewPoints() {
+    samples.sounds.forEach(
+        (slug, sound) -> {
+          Curve curve = Objects.requireNonNull(samples.predictions.get(slug).curve());
+          int strikes = sound.strikes() == null ? 1 : sound.strikes().seconds().size();
+          assertThat(curve.worstDb()).as(slug).isLessThanOrEqualTo(0.1);
+          assertThat(curve.points()).as(slug).hasSizeLessThanOrEqualTo(200 + 40 * strikes);
+        });
   }
 
   @Test

@@ -10,9 +10,11 @@ import thudbook.envelopes.Piece;
 import thudbook.gates.Law;
 
 /**
- * Places the points of a curve: the corners of the control voltages and the extrema of the level
- * first, then always a point where a straight line is worst, until the level is within its
- * tolerance and the control voltage looks smooth, or the points are used up.
+ * Places the points of a curve. The corners of the control voltages and the extrema of the level
+ * come first. Between them each straight line is made as long as the level's tolerance lets it be,
+ * which needs about the fewest lines that there can be. If those are too many, the tolerance is
+ * widened: errors of lines fall with the square of their number. What is left of the points goes,
+ * one by one, to where the control voltage looks worst.
  */
 final class CurvePlan {
   /** What straight lines may be off, in dB; a little under the promised 0.1 dB. */
@@ -21,8 +23,14 @@ final class CurvePlan {
   /** What straight lines may be off in the control voltage, as a share of its range. */
   private static final double TOLERANCE_VOLTAGE = 0.004;
 
-  /** A level that is off comes before any voltage that is. */
-  private static final double LEVEL_FIRST = 1e6;
+  /** A line is long enough when its error is at least this share of its tolerance. */
+  private static final double LONG_ENOUGH = 0.6;
+
+  /** So often a line is made longer or shorter before the longest good one is taken. */
+  private static final int MOST_TRIES = 6;
+
+  /** So often the tolerance is widened; errors fall so fast that a few times are enough. */
+  private static final int MOST_WIDENINGS = 8;
 
   private static final int MOST = 200;
   private static final int MOST_PER_STRIKE = 40;
@@ -31,6 +39,7 @@ final class CurvePlan {
   private static final double NEAR_FLOOR_DB = 0.1;
 
   private static final double LOWEST_DB = 60;
+  private static final double SILENCE_DB = -1000;
   private static final double LONGEST_SECONDS = 60;
 
   /**
@@ -81,31 +90,123 @@ final class CurvePlan {
     floorDb = LevelMetrics.decibels(Math.max(trace.baseLevel(), trace.top())) - LOWEST_DB;
   }
 
-  /** A line between two neighbouring points, and where it is worst. */
-  private record Line(double from, double to, double worstAt, double worstDb, double badness) {}
+  /**
+   * A line between two neighbouring points.
+   *
+   * @param worstDb how far the level is off where it is worst
+   */
+  private record Line(double from, double to, double worstDb) {}
+
+  /**
+   * A line whose control voltage may be off.
+   *
+   * @param worstAt where it is worst
+   * @param badness how much worse than its tolerance
+   */
+  private record Bend(Line line, double worstAt, double badness) {}
 
   Curve curve() {
     double end = endSeconds();
     List<Double> fixed = fixedTimes(end);
-    PriorityQueue<Line> lines =
-        new PriorityQueue<>(Comparator.comparingDouble(Line::badness).reversed());
-    for (int k = 0; k + 1 < fixed.size(); k++) {
-      lines.add(line(fixed.get(k), fixed.get(k + 1)));
-    }
     int jumps = 2 * (int) fixed.stream().filter(this::jumps).count();
-    int points = fixed.size() + jumps;
+    int budget = Math.max(most - jumps - 1, fixed.size());
+    List<Line> lines = levelLines(fixed, budget);
+    List<Line> smooth = smoothed(lines, budget);
+    return new Curve(points(smooth), smooth.stream().mapToDouble(Line::worstDb).max().orElse(0));
+  }
+
+  /** Lines that follow the level, at most so many unless the fixed times alone are more. */
+  private List<Line> levelLines(List<Double> fixed, int budget) {
+    double tolerance = TOLERANCE_DB;
+    List<Line> lines = levelLines(fixed, tolerance, budget);
+    for (int i = 0; i < MOST_WIDENINGS && lines.size() > budget; i++) {
+      double share = (double) lines.size() / budget;
+      tolerance *= Math.max(1.2, share * share);
+      lines = levelLines(fixed, tolerance, budget);
+    }
+    return lines;
+  }
+
+  /** Gives up, with more lines than the budget, as soon as that is certain. */
+  private List<Line> levelLines(List<Double> fixed, double tolerance, int budget) {
+    List<Line> lines = new ArrayList<>();
+    int given = 2 * budget;
+    for (int k = 0; k + 1 < fixed.size() && lines.size() <= given; k++) {
+      double to = fixed.get(k + 1);
+      double from = fixed.get(k);
+      double length = to - from;
+      while (from < to && lines.size() <= given) {
+        Line line = longest(from, length, to, tolerance);
+        lines.add(line);
+        length = (line.to() - from) * longer(line.worstDb(), tolerance);
+        from = line.to();
+      }
+    }
+    return lines;
+  }
+
+  /**
+   * About the longest line from a time whose error is within the tolerance.
+   *
+   * @param guess of its length
+   * @param end where it ends at the latest
+   */
+  private Line longest(double from, double guess, double end, double tolerance) {
+    double least = 1e-12 * Math.max(1, Math.abs(end));
+    Line best = null;
+    double tooLong = Double.POSITIVE_INFINITY;
+    double length = guess;
+    for (int i = 0; ; i++) {
+      // What would be left for another line must be worth one.
+      double to = from + length * 1.001 >= end ? end : from + length;
+      Line line = line(from, to);
+      boolean good = line.worstDb() <= tolerance || to - from <= least;
+      if (good) {
+        best = best == null || best.to() < to ? line : best;
+        if (to == end || line.worstDb() >= LONG_ENOUGH * tolerance || i >= MOST_TRIES) {
+          return best;
+        }
+      } else {
+        tooLong = Math.min(tooLong, to - from);
+        if (best != null && i >= MOST_TRIES) {
+          return best;
+        }
+      }
+      double factor =
+          good
+              ? longer(line.worstDb(), tolerance)
+              : Math.max(0.05, Math.sqrt(0.8 * tolerance / line.worstDb()));
+      double next = (to - from) * factor;
+      double known = best == null ? 0 : best.to() - from;
+      // Outside of what is known to be good and bad there is nothing to find: halve what is
+      // between.
+      length =
+          next <= known || next >= tooLong ? (known + Math.min(tooLong, end - from)) / 2 : next;
+    }
+  }
+
+  private static double longer(double worstDb, double tolerance) {
+    return worstDb <= 0 ? 4 : Math.min(4, Math.sqrt(0.9 * tolerance / worstDb));
+  }
+
+  /** Spends what is left of the points on the control voltage. */
+  private List<Line> smoothed(List<Line> lines, int budget) {
+    PriorityQueue<Bend> bends =
+        new PriorityQueue<>(Comparator.comparingDouble(Bend::badness).reversed());
+    lines.forEach(line -> bends.add(bend(line)));
     List<Line> done = new ArrayList<>();
-    while (!lines.isEmpty()) {
-      Line worst = lines.remove();
-      if (worst.badness() <= 1 || points >= most) {
-        done.add(worst);
+    int count = lines.size();
+    while (!bends.isEmpty()) {
+      Bend worst = bends.remove();
+      if (worst.badness() <= 1 || count >= budget) {
+        done.add(worst.line());
         continue;
       }
-      lines.add(line(worst.from(), worst.worstAt()));
-      lines.add(line(worst.worstAt(), worst.to()));
-      points++;
+      bends.add(bend(line(worst.line().from(), worst.worstAt())));
+      bends.add(bend(line(worst.worstAt(), worst.line().to())));
+      count++;
     }
-    return new Curve(points(done), done.stream().mapToDouble(Line::worstDb).max().orElse(0));
+    return done;
   }
 
   private List<CurvePoint> points(List<Line> lines) {
@@ -186,29 +287,33 @@ final class CurvePlan {
   }
 
   private Line line(double from, double to) {
-    double fromDb = LevelMetrics.decibels(trace.level(from));
-    double toDb = LevelMetrics.decibels(trace.level(to));
+    // Silence is no number of decibels; a line from or to it is a very steep one.
+    double fromDb = Math.max(SILENCE_DB, LevelMetrics.decibels(trace.level(from)));
+    double toDb = Math.max(SILENCE_DB, LevelMetrics.decibels(trace.level(to)));
     double worstDb = 0;
-    double badness = 0;
-    double worstAt = (from + to) / 2;
     for (double share : LOOKS) {
-      double time = from + (to - from) * share;
-      double exactDb = LevelMetrics.decibels(trace.level(time));
-      double offDb = exactDb > floorDb ? Math.abs(exactDb - (fromDb + (toDb - fromDb) * share)) : 0;
-      double bad =
-          offDb > TOLERANCE_DB
-              ? LEVEL_FIRST + offDb / TOLERANCE_DB
-              : voltageBadness(from, to, share);
-      worstDb = Math.max(worstDb, offDb);
-      if (bad > badness) {
-        badness = bad;
-        worstAt = time;
+      double exactDb = LevelMetrics.decibels(trace.level(from + (to - from) * share));
+      if (exactDb > floorDb) {
+        worstDb = Math.max(worstDb, Math.abs(exactDb - (fromDb + (toDb - fromDb) * share)));
       }
     }
-    if (!(to - from > 1e-12 * Math.max(1, Math.abs(to)))) {
-      badness = 0;
+    return new Line(from, to, worstDb);
+  }
+
+  private Bend bend(Line line) {
+    double length = line.to() - line.from();
+    double worstAt = (line.from() + line.to()) / 2;
+    double badness = 0;
+    if (length > 1e-12 * Math.max(1, Math.abs(line.to()))) {
+      for (double share : LOOKS) {
+        double bad = voltageBadness(line.from(), line.to(), share);
+        if (bad > badness) {
+          badness = bad;
+          worstAt = line.from() + length * share;
+        }
+      }
     }
-    return new Line(from, to, worstAt, worstDb, badness);
+    return new Bend(line, worstAt, badness);
   }
 
   /** How much worse than its tolerance the control voltage is. */
@@ -221,7 +326,7 @@ final class CurvePlan {
       double off = Math.abs(voltage.at(time) - straight) / voltageRange;
       worst = Math.max(worst, off / TOLERANCE_VOLTAGE);
     }
-    return Math.min(worst, LEVEL_FIRST);
+    return worst;
   }
 
   private CurvePoint point(double time, boolean before) {
