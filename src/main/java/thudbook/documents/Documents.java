@@ -135,7 +135,8 @@ public final class Documents {
   /**
    * Reads a recipe from the fields of a form: names are pointers with dots, such as {@code
    * stages.0.gain}, and where a block has kinds the form keeps the fields of each, {@code
-   * source.fm.carrier}. Blank values are not written. {@link #form} gives the fields of a recipe.
+   * source.fm.carrier}. Blank values are not written. {@link #form(Recipe)} gives the fields of a
+   * recipe.
    *
    * @throws thudbook.quantities.Refusal with all faults of it; their places lead to fields. A
    *     channel that is only tried out is one of them: a recipe that is kept names gates.
@@ -159,6 +160,23 @@ public final class Documents {
   /** A recipe as the fields of a form, in the order of its document. */
   public static Map<String, List<String>> form(Recipe recipe) {
     return FormPrint.of(RecipeDocument.write(recipe, Notes.key(recipe.notes())));
+  }
+
+  /**
+   * Reads a gate from the fields of a form, such as {@code channels.0.release.1.time}; the knots of
+   * a transfer stand in one field, a pair a line. {@link #form(Gate)} gives the fields of a gate.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it; their places lead to fields
+   */
+  public static Gate gateFromForm(Map<String, List<String>> form, Identity identity) {
+    Gate gate = FormReading.gate(form, identity);
+    refuseTooLong(write(gate));
+    return gate;
+  }
+
+  /** A gate as the fields of a form, in the order of its document. */
+  public static Map<String, List<String>> form(Gate gate) {
+    return FormPrint.of(GateDocument.write(gate, Notes.key(gate.notes())));
   }
 
   private static Fields fieldsOfJson(byte[] json, String format, Faults faults) {

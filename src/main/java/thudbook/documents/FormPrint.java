@@ -17,10 +17,10 @@ final class FormPrint {
 
   private FormPrint() {}
 
-  /** The fields of a recipe; {@link FormTree} reads the same from them. */
-  static Map<String, List<String>> of(Draft.Mapping recipe) {
+  /** The fields of a recipe or a gate; {@link FormTree} reads the same from them. */
+  static Map<String, List<String>> of(Draft.Mapping document) {
     FormPrint print = new FormPrint();
-    recipe
+    document
         .entries()
         .forEach(
             (key, value) -> {
@@ -64,7 +64,7 @@ final class FormPrint {
   }
 
   private static boolean inOneField(String name) {
-    return WORDS.contains(name) || name.endsWith(".recorded.samples");
+    return WORDS.contains(name) || name.endsWith(".recorded.samples") || name.endsWith(".transfer");
   }
 
   private static String text(String name, Draft draft) {

@@ -89,6 +89,15 @@ final class FormReading {
     return new Experiment(reading.read(NOT_KEPT), gates);
   }
 
+  static Gate gate(Map<String, List<String>> given, Identity identity) {
+    Faults faults = new Faults();
+    Fields fields = Fields.of(FormTree.of(given), faults);
+    String notes = Notes.read(fields, faults);
+    Gate gate = GateDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return Objects.requireNonNull(gate);
+  }
+
   private Recipe read(Identity identity) {
     Fields fields = Fields.of(FormTree.of(form), faults);
     String notes = Notes.read(fields, faults);

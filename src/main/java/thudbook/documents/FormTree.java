@@ -22,7 +22,8 @@ final class FormTree {
 
   private static final Pattern INDEX = Pattern.compile("[0-9]{1,3}");
   private static final Pattern WORDS = Pattern.compile("/(tags|with|strikes/at/at)");
-  private static final Pattern SAMPLES = Pattern.compile("(.*/)?envelope/recorded/samples");
+  private static final Pattern PAIRS =
+      Pattern.compile("(.*/)?envelope/recorded/samples|/channels/[0-9]+/transfer");
 
   private @Nullable String text;
   private final Map<String, FormTree> fields = new LinkedHashMap<>();
@@ -115,16 +116,16 @@ final class FormTree {
     if (WORDS.matcher(place.pointer()).matches()) {
       return list(place, CommaList.read(text));
     }
-    if (SAMPLES.matcher(place.pointer()).matches()) {
-      List<Tree> samples = new ArrayList<>();
+    if (PAIRS.matcher(place.pointer()).matches()) {
+      List<Tree> pairs = new ArrayList<>();
       int line = 0;
       for (String pair : text.split("\\R", -1)) {
         if (!pair.isBlank()) {
-          samples.add(list(place.item(line, line + 1), CommaList.read(pair)));
+          pairs.add(list(place.item(line, line + 1), CommaList.read(pair)));
         }
         line++;
       }
-      return new Tree.Sequence(place, samples);
+      return new Tree.Sequence(place, pairs);
     }
     return new Tree.Text(place, text);
   }
