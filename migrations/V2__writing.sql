@@ -67,3 +67,29 @@ CREATE TABLE prediction_before (
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX prediction_before_by_recipe ON prediction_before (recipe);
+
+-- The recipe that another one varies, in the words of its document: a slug or a UUID, which the
+-- notebook may lack. Documents of the first order are read here: their front matter has the key in
+-- a line of its own, in quotes where the value begins with a digit.
+CREATE TABLE recipe_parent (
+  recipe INTEGER NOT NULL
+    CONSTRAINT recipe_parent_key PRIMARY KEY
+    CONSTRAINT recipe_parent_of REFERENCES recipe (id),
+  parent TEXT NOT NULL CONSTRAINT recipe_parent_name CHECK (length(parent) BETWEEN 1 AND 80)
+) STRICT;
+
+CREATE INDEX recipe_parent_by_name ON recipe_parent (parent);
+
+WITH head (recipe, matter) AS (
+  SELECT recipe.id,
+    substr(document, 1, 4 + instr(substr(document, 5), char(10) || '---' || char(10)))
+  FROM recipe JOIN recipe_revision
+    ON recipe_revision.recipe = recipe.id AND recipe_revision.number = recipe.head
+), rest (recipe, text) AS (
+  SELECT recipe,
+    substr(matter, instr(matter, char(10) || 'derivedFrom: ') + length('derivedFrom: ') + 1)
+  FROM head
+  WHERE instr(matter, char(10) || 'derivedFrom: ') > 0
+)
+INSERT INTO recipe_parent (recipe, parent)
+SELECT recipe, trim(substr(text, 1, instr(text, char(10)) - 1), '"') FROM rest;

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act.Binning;
 import thudbook.recipes.Act.GateWrite;
@@ -60,6 +61,27 @@ public final class Changes {
    */
   public long undo(long id, Author author) {
     String what = store.find(id).map(Change::what).orElse("");
+    Act reverse = reverse(id);
+    Act act =
+        predicting.act(reverse.gates(), reverse.recipes(), reverse.binnings(), reverse.undoes());
+    long change = store.write(act, author, clock.instant(), "undid: " + what);
+    if (!act.gates().isEmpty() || !act.binnings().isEmpty()) {
+      afterwards.run();
+    }
+    return change;
+  }
+
+  /** What stands in the way of undoing a change; none: it can be undone. */
+  public List<Fault> obstacles(long id) {
+    try {
+      reverse(id);
+      return List.of();
+    } catch (Refusal refusal) {
+      return refusal.faults();
+    }
+  }
+
+  private Act reverse(long id) {
     Act reverse = store.undoing(id);
     Set<String> leaving = leaving(reverse);
     for (Binning binning : reverse.binnings()) {
@@ -70,13 +92,7 @@ public final class Changes {
     for (GateWrite write : reverse.gates()) {
       Gates.refuseUsed(recipes, gate(write.gate().id()), write.gate(), leaving);
     }
-    Act act =
-        predicting.act(reverse.gates(), reverse.recipes(), reverse.binnings(), reverse.undoes());
-    long change = store.write(act, author, clock.instant(), "undid: " + what);
-    if (!act.gates().isEmpty() || !act.binnings().isEmpty()) {
-      afterwards.run();
-    }
-    return change;
+    return reverse;
   }
 
   /** Recipes that go into the bin with their gate do not hold it. */

@@ -30,6 +30,16 @@ public interface RecipeStore {
   /** What lies in the bin, latest first, so many at most. */
   List<Stored> binned(int limit);
 
+  /**
+   * The recipes that are derived from one, by title, so many at most; none that is in the bin.
+   *
+   * @param limit at least 1
+   */
+  List<Variation> variations(UUID recipe, int limit);
+
+  /** A recipe that varies another one. */
+  record Variation(String slug, String title) {}
+
   /** The recipes that are played through a gate, by title. */
   List<Use> using(UUID gate);
 

@@ -1,6 +1,7 @@
 package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_PARENT;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_SLUG;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
@@ -93,6 +94,7 @@ final class RecipeRows {
         .execute();
     db.deleteFrom(RECIPE_TAG).where(RECIPE_TAG.RECIPE.eq(id)).execute();
     db.deleteFrom(RECIPE_STAGE).where(RECIPE_STAGE.RECIPE.eq(id)).execute();
+    db.deleteFrom(RECIPE_PARENT).where(RECIPE_PARENT.RECIPE.eq(id)).execute();
     parts(id, write, number, before.get(RECIPE_REVISION.ID));
     StoredPredictions.replace(db, id, write.prediction(), overtaken);
   }
@@ -131,6 +133,12 @@ final class RecipeRows {
           .set(RECIPE_TAG.TAG, tags.get(i))
           .set(RECIPE_TAG.RECIPE, id)
           .set(RECIPE_TAG.POSITION, i + 1L)
+          .execute();
+    }
+    if (recipe.derivedFrom() != null) {
+      db.insertInto(RECIPE_PARENT)
+          .set(RECIPE_PARENT.RECIPE, id)
+          .set(RECIPE_PARENT.PARENT, recipe.derivedFrom())
           .execute();
     }
     for (int i = 0; i < recipe.stages().size(); i++) {

@@ -2,6 +2,7 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.CHANGE;
 import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_PARENT;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_SLUG;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
@@ -15,6 +16,8 @@ import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.Record1;
+import org.jooq.Select;
 import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
@@ -111,6 +114,34 @@ final class StoredRecipes implements RecipeStore {
                                 .distinct()
                                 .toList()))
                 .toList());
+  }
+
+  @Override
+  public List<Variation> variations(UUID recipe, int limit) {
+    return connections.read(
+        db ->
+            db.select(RECIPE.SLUG, RECIPE.TITLE)
+                .from(RECIPE_PARENT)
+                .join(RECIPE)
+                .on(RECIPE.ID.eq(RECIPE_PARENT.RECIPE))
+                .where(
+                    RECIPE_PARENT.PARENT.in(namesOf(recipe)),
+                    RECIPE.UUID.ne(recipe.toString()),
+                    RECIPE.BINNED_AT.isNull())
+                .orderBy(RECIPE.TITLE_KEY, RECIPE.ID)
+                .limit(limit)
+                .fetch(row -> new Variation(row.value1(), row.value2())));
+  }
+
+  /** Every name under which other recipes may know one: its slugs, old ones too, and its id. */
+  private static Select<Record1<String>> namesOf(UUID recipe) {
+    String id = recipe.toString();
+    return DSL.select(RECIPE_SLUG.SLUG)
+        .from(RECIPE_SLUG)
+        .join(RECIPE)
+        .on(RECIPE.ID.eq(RECIPE_SLUG.RECIPE))
+        .where(RECIPE.UUID.eq(id))
+        .unionAll(DSL.select(DSL.val(id)));
   }
 
   private static SelectConditionStep<? extends Record> revisions(
