@@ -2,7 +2,7 @@
  * Shows what every change makes of the sound, while it is typed or turned.
  *
  * Usage: answerLive(form) → {changed()}, with #answer and #status in the form. The form is posted
- * to /editor/live at most once in a pause; the answer holds the plot, the numbers, and what is
+ * to the address in its data-live at most once in a pause; the answer holds the plot, the numbers, and what is
  * wrong with which field.
  *
  * One question is under way at a time. When its answer takes long and the form has changed, it is
@@ -64,7 +64,7 @@ export function answerLive(form) {
     const mine = { number: asked, since: performance.now(), given: new AbortController() };
     current = mine;
     try {
-      const answer = await fetch('/editor/live', {
+      const answer = await fetch(form.dataset.live, {
         method: 'POST',
         body: fieldsOf(form),
         signal: mine.given.signal,

@@ -35,6 +35,6 @@ export function addRowsInPlace(form, taken) {
 function focus(part, added) {
   const rows = part.querySelectorAll('tbody tr, [data-stage]');
   const row = added ? rows[rows.length - 1] : null;
-  const target = row?.querySelector('input, select') ?? part.querySelector('summary');
+  const target = row?.querySelector('input:not([type="hidden"]), select') ?? part.querySelector('summary');
   target.focus();
 }

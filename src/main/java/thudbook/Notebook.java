@@ -85,12 +85,14 @@ final class Notebook implements AutoCloseable {
             Bundled::ofLibrary);
     Pages pages =
         new Pages(
-            database.recipes(),
-            database.gates(),
-            database.list(),
+            new Pages.Stores(
+                database.recipes(),
+                database.gates(),
+                database.list(),
+                database.predictions(),
+                database.drafts()),
+            new Pages.Acts(acts.recipes(), acts.gates(), acts.changes()),
             assets::address,
-            acts.recipes(),
-            database.drafts(),
             clock,
             ids);
     Api api =

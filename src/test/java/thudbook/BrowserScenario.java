@@ -3,13 +3,9 @@ package thudbook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -28,12 +24,9 @@ import org.openqa.selenium.interactions.Actions;
 
 /** Scenario: the notebook in a real browser, over a real database with the sample library. */
 class BrowserScenario {
-  private static final Path SCREENSHOTS = Path.of("target/screenshots");
-
   @TempDir static Path folder;
   private static Notebook notebook;
   private static ChromeDriver browser;
-  private static String axe;
 
   @BeforeAll
   static void open() throws Exception {
@@ -45,10 +38,6 @@ class BrowserScenario {
             Map.of("user.home", folder.toString()));
     InstantSource clock = InstantSource.fixed(Instant.parse("2026-11-02T09:30:00Z"));
     notebook = Notebook.open(settings, clock, UUID::randomUUID);
-    Files.createDirectories(SCREENSHOTS);
-    try (InputStream in = BrowserScenario.class.getResourceAsStream("/axe.min.js")) {
-      axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
   }
 
   @AfterAll
@@ -115,14 +104,26 @@ class BrowserScenario {
         "/recipes/thunder-roll",
         "/recipes/parcel-from-the-boat",
         "/recipes/bell-buoy",
+        "/recipes/slack-tide-kick/history",
+        "/recipes/slack-tide-kick/history/1",
+        "/compare?of=slack-tide-kick,spring-tide-kick",
+        "/compare?of=slack-tide-kick,shingle-hat,foghorn,bell-buoy,glass-gong,hull-boom",
+        "/bin",
+        "/changes",
+        "/changes/1",
         "/gates",
+        "/gates/new",
         "/gates/keeper-twin",
+        "/gates/keeper-twin/edit",
+        "/gates/keeper-twin/history",
         "/gates/glass-lantern",
         "/help",
         "/help/model",
         "/help/numbers",
         "/help/cautions",
         "/help/file-format",
+        "/help/history",
+        "/help/gates",
         "/help/keys",
         "/help/errors/refused-values",
         "/nowhere"
@@ -133,8 +134,8 @@ class BrowserScenario {
       Chromium.scheme(browser, scheme);
       Chromium.resize(browser, 1280, 900);
       visit(address);
-      assertThat(faultsFoundByAxe()).as(scheme).isEmpty();
-      screenshot(name + "-wide-" + scheme);
+      assertThat(Inspection.faults(browser)).as(scheme).isEmpty();
+      Inspection.screenshot(browser, name + "-wide-" + scheme);
     }
     Chromium.scheme(browser, "light");
     for (int width : new int[] {390, 320}) {
@@ -145,8 +146,8 @@ class BrowserScenario {
           .isEqualTo((long) width);
     }
     Chromium.resize(browser, 390, 800);
-    assertThat(faultsFoundByAxe()).as("narrow").isEmpty();
-    screenshot(name + "-narrow");
+    assertThat(Inspection.faults(browser)).as("narrow").isEmpty();
+    Inspection.screenshot(browser, name + "-narrow");
     assertThat(
             browser.manage().logs().get("browser").getAll().stream()
                 .map(entry -> entry.getMessage())
@@ -160,13 +161,7 @@ class BrowserScenario {
   void aRecipePrintsAsALightSheet() throws IOException {
     Chromium.scheme(browser, "dark");
     visit("/recipes/slack-tide-kick");
-    Object pdf =
-        browser
-            .executeCdpCommand(
-                "Page.printToPDF", Map.of("printBackground", true, "preferCSSPageSize", true))
-            .get("data");
-    Path file = SCREENSHOTS.resolve("recipe.pdf");
-    Files.write(file, Base64.getDecoder().decode(pdf.toString()));
+    Inspection.print(browser, "recipe");
     browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
     assertThat(browser.executeScript("return getComputedStyle(document.body).color").toString())
         .as("ink on paper, whatever the screen's scheme")
@@ -181,26 +176,5 @@ class BrowserScenario {
 
   private static String heading() {
     return browser.findElement(By.tagName("h1")).getText();
-  }
-
-  private static List<?> faultsFoundByAxe() {
-    browser.executeScript(axe);
-    return (List<?>)
-        browser.executeAsyncScript(
-            """
-            const done = arguments[arguments.length - 1];
-            axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']})
-              .then(result => done(result.passes.length < 10 ? ['few rules were run'] : result.violations.map(v =>
-                  v.id + ': ' + v.nodes.map(n => n.html.slice(0, 160) + ' ' + n.failureSummary).join(' | '))));
-            """);
-  }
-
-  private static void screenshot(String name) throws IOException {
-    Object data =
-        browser
-            .executeCdpCommand(
-                "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true))
-            .get("data");
-    Files.write(SCREENSHOTS.resolve(name + ".png"), Base64.getDecoder().decode(data.toString()));
   }
 }

@@ -7,15 +7,15 @@ import java.util.List;
  * a jump.
  *
  * @param points in the order of x; none draws nothing
- * @param look 1 to 5: the style sheet gives each its colour and its dashes; 5 is what was before
+ * @param look 1 to 7: the style sheet gives each its colour and its dashes; 5 is what was before
  * @param label written beside the line; empty: none
  * @param filled whether the area below it is tinted
  */
 public record Series(List<Point> points, int look, String label, boolean filled) {
   public Series {
     points = List.copyOf(points);
-    if (look < 1 || look > 5) {
-      throw new IllegalArgumentException("a look from 1 to 5 was expected, found " + look);
+    if (look < 1 || look > 7) {
+      throw new IllegalArgumentException("a look from 1 to 7 was expected, found " + look);
     }
   }
 }

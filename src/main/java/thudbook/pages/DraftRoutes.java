@@ -7,15 +7,13 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.InstantSource;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.equipment.GateStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act;
 import thudbook.recipes.DraftStore;
@@ -25,19 +23,19 @@ import thudbook.recipes.RecipeStore;
 /** Keeps what is typed into forms, and offers it again. */
 final class DraftRoutes {
   private static final int SHOWN = 20;
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm 'UTC'", Locale.ENGLISH);
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final TypeReference<LinkedHashMap<String, List<String>>> FIELDS =
       new TypeReference<>() {};
 
   private final DraftStore drafts;
   private final RecipeStore recipes;
+  private final GateStore gates;
   private final InstantSource clock;
 
-  DraftRoutes(DraftStore drafts, RecipeStore recipes, InstantSource clock) {
+  DraftRoutes(DraftStore drafts, RecipeStore recipes, GateStore gates, InstantSource clock) {
     this.drafts = drafts;
     this.recipes = recipes;
+    this.gates = gates;
     this.clock = clock;
   }
 
@@ -54,7 +52,7 @@ final class DraftRoutes {
     drafts.keep(
         new Draft(
             key(context),
-            Act.Noun.RECIPE,
+            noun(form),
             subject,
             subject == null ? null : form.number("version"),
             Author.OWNER,
@@ -66,12 +64,26 @@ final class DraftRoutes {
 
   private void drop(Context context) {
     drafts.drop(key(context));
-    String subject = PostedForm.of(context).own("subject");
-    Optional<RecipeStore.Stored> recipe =
-        subject.isEmpty() ? Optional.empty() : recipes.find(subject);
-    context.redirect(
-        recipe.map(r -> "/recipes/" + r.recipe().slug() + "/edit").orElse("/recipes/new"),
-        HttpStatus.SEE_OTHER);
+    PostedForm form = PostedForm.of(context);
+    context.redirect(page(noun(form), form.own("subject")), HttpStatus.SEE_OTHER);
+  }
+
+  private static Act.Noun noun(PostedForm form) {
+    return form.own("noun").equals("gate") ? Act.Noun.GATE : Act.Noun.RECIPE;
+  }
+
+  /** Where something is written: what is there, or something new. */
+  private String page(Act.Noun noun, String subject) {
+    String name = subject.isEmpty() ? "-" : subject;
+    return noun == Act.Noun.GATE
+        ? gates
+            .find(name)
+            .map(stored -> "/gates/" + stored.gate().slug() + "/edit")
+            .orElse("/gates/new")
+        : recipes
+            .find(name)
+            .map(stored -> "/recipes/" + stored.recipe().slug() + "/edit")
+            .orElse("/recipes/new");
   }
 
   private static UUID key(Context context) {
@@ -93,10 +105,10 @@ final class DraftRoutes {
             .map(DraftRoutes::form);
   }
 
-  /** What was begun: of one recipe, or, for null, of all of them and of new ones. */
-  List<EditorSheet.DraftLine> unfinished(@Nullable UUID subject) {
+  /** What was begun: of one recipe or gate, or, for null, of all of them and of new ones. */
+  List<EditorSheet.DraftLine> unfinished(Act.Noun noun, @Nullable UUID subject) {
     return drafts.unfinished(Author.OWNER, SHOWN).stream()
-        .filter(draft -> draft.noun() == Act.Noun.RECIPE)
+        .filter(draft -> draft.noun() == noun)
         .filter(draft -> subject == null || subject.equals(draft.subject()))
         .map(this::line)
         .toList();
@@ -105,18 +117,13 @@ final class DraftRoutes {
   private EditorSheet.DraftLine line(Draft draft) {
     String title = form(draft).text("title");
     String subject = draft.subject() == null ? "" : draft.subject().toString();
-    String page =
-        recipes
-            .find(subject.isEmpty() ? "-" : subject)
-            .map(stored -> "/recipes/" + stored.recipe().slug() + "/edit")
-            .orElse("/recipes/new");
     return new EditorSheet.DraftLine(
         draft.key().toString(),
         title.isBlank() ? "Without a title" : title,
         subject,
-        TIME.format(draft.keptAt().atOffset(ZoneOffset.UTC)),
+        TimeOfRecord.of(draft.keptAt()).words(),
         draft.keptAt().toString(),
-        page + "?draft=" + draft.key());
+        page(draft.noun(), subject) + "?draft=" + draft.key());
   }
 
   private static PostedForm form(Draft draft) {

@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.documents.Merge;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Act;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
 
@@ -141,7 +142,8 @@ final class EditorRoutes {
       Context context, PostedForm form, List<EditorFault> faults, Set<String> opened) {
     UUID subject = form.subject();
     EditorSheet sheet =
-        editing.sheet(form, faults, opened, others(form, drafts.unfinished(subject)));
+        editing.sheet(
+            form, faults, opened, others(form, drafts.unfinished(Act.Noun.RECIPE, subject)));
     layout.show(context, "editor", sheet.heading(), Frame.Section.RECIPES, Map.of("sheet", sheet));
   }
 

@@ -43,6 +43,7 @@ record FieldWords(
     strikes();
     stage();
     patch();
+    ALL.putAll(GateFieldWords.all());
   }
 
   /** The words of a field, by its name; all stages, and all rows of a list, have the same. */
@@ -391,13 +392,18 @@ record FieldWords(
 
   private static void number(
       String name, String label, Range range, String help, String usual, @Nullable Turn turn) {
+    put(name, new FieldWords(label, said(range), help, usual, NUMBER, List.of(), turn));
+  }
+
+  /** A range as a reader reads it. */
+  static String said(Range range) {
     Dimension dimension = range.dimension();
     String words =
         (range.orZero() ? "0, " : "")
             + dimension.say(range.least())
             + " to "
             + dimension.say(range.most());
-    put(name, new FieldWords(label, words.replace("-", "−"), help, usual, NUMBER, List.of(), turn));
+    return words.replace("-", "−");
   }
 
   private static FieldWords whole(String label, String range, String help, String usual) {

@@ -10,13 +10,17 @@ import thudbook.recipes.RecipeStore;
  *
  * @param notes safe HTML
  * @param uses the recipes that are played through it
+ * @param version what an act on it has to name
+ * @param binned whether it is in the bin
  */
 public record GateSheet(
     Gate gate,
     List<ChannelView> channels,
     List<Cautions.Caution> cautions,
     String notes,
-    List<RecipeStore.Use> uses) {
+    List<RecipeStore.Use> uses,
+    long version,
+    boolean binned) {
 
   /** The page of a gate. */
   static GateSheet of(GateStore.Stored stored, RecipeStore recipes) {
@@ -26,6 +30,8 @@ public record GateSheet(
         gate.channels().stream().map(ChannelView::of).toList(),
         Cautions.of(gate),
         Notes.html(gate.notes()),
-        recipes.using(gate.id()));
+        recipes.using(gate.id()),
+        stored.version(),
+        stored.binnedAt() != null);
   }
 }

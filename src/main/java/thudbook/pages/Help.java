@@ -26,6 +26,14 @@ public record Help(String slug, String title, String summary) {
               "file-format",
               "The file format",
               "How recipes and gates are written as text files, with every key."),
+          new Help(
+              "history",
+              "History, bin and undo",
+              "Every state that was saved, going back, comparing, and taking things back."),
+          new Help(
+              "gates",
+              "Writing gates down",
+              "Which numbers a channel has, where to find them, and what happens to recipes."),
           new Help("keys", "Keys", "Everything by keyboard."));
 
   /** The page of a slug, if there is one. */

@@ -9,11 +9,14 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
 import thudbook.library.RecipeList;
 import thudbook.quantities.Fault;
-import thudbook.quantities.Refusal;
+import thudbook.recipes.Changes;
 import thudbook.recipes.DraftStore;
+import thudbook.recipes.Gates;
+import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Resolution;
@@ -27,39 +30,60 @@ public final class Pages implements ErrorPage {
   private final GateStore gates;
   private final RecipeList list;
   private final EditorRoutes editor;
+  private final GateEditorRoutes gateEditor;
+  private final HistoryRoutes history;
+  private final ChangeRoutes changes;
+  private final CompareRoutes compare;
 
   /**
    * Pages over these stores.
    *
-   * @param acts what can be done with recipes
    * @param clock tells when a draft was kept
-   * @param ids gives new recipes and drafts their names
+   * @param ids gives what is new, and drafts, their names
    */
   public Pages(
-      RecipeStore recipes,
-      GateStore gates,
-      RecipeList list,
-      AssetAddresses assets,
-      Recipes acts,
-      DraftStore drafts,
-      InstantSource clock,
-      Supplier<UUID> ids) {
+      Stores stores, Acts acts, AssetAddresses assets, InstantSource clock, Supplier<UUID> ids) {
     this.layout = new Layout(assets);
-    this.recipes = recipes;
-    this.gates = gates;
-    this.list = list;
+    this.recipes = stores.recipes();
+    this.gates = stores.gates();
+    this.list = stores.list();
+    DraftRoutes drafts = new DraftRoutes(stores.drafts(), recipes, gates, clock);
     this.editor =
         new EditorRoutes(
             layout,
             recipes,
-            new Editing(recipes, gates, list, acts, drafts, ids),
-            new DraftRoutes(drafts, recipes, clock));
+            new Editing(recipes, gates, list, acts.recipes(), stores.drafts(), ids),
+            drafts);
+    this.gateEditor =
+        new GateEditorRoutes(
+            layout,
+            stores.gates(),
+            new GateEditing(stores.gates(), recipes, acts.gates(), stores.drafts(), ids),
+            drafts);
+    this.history = new HistoryRoutes(layout, stores, acts);
+    this.changes = new ChangeRoutes(layout, stores, acts);
+    this.compare = new CompareRoutes(layout, stores);
   }
+
+  /** What the pages read. */
+  public record Stores(
+      RecipeStore recipes,
+      GateHistory gates,
+      RecipeList list,
+      PredictionStore predictions,
+      DraftStore drafts) {}
+
+  /** What can be done from the pages. */
+  public record Acts(Recipes recipes, Gates gates, Changes changes) {}
 
   /** Adds the routes of all pages. */
   public void addTo(JavalinConfig config) {
-    // Before the recipes: the address of a new one looks like a name.
+    // Before recipes and gates: the address of a new one looks like a name.
     editor.addTo(config);
+    gateEditor.addTo(config);
+    history.addTo(config);
+    changes.addTo(config);
+    compare.addTo(config);
     config
         .routes
         .get("/", this::recipes)
@@ -99,10 +123,8 @@ public final class Pages implements ErrorPage {
   }
 
   private void recipe(Context context) {
-    String name = context.pathParam("slug");
-    RecipeStore.Stored stored =
-        recipes.find(name).orElseThrow(() -> notFound("The notebook has no recipe of this name."));
-    if (!movedTo(context, "/recipes/", name, stored.recipe().slug())) {
+    RecipeStore.Stored stored = Requested.recipe(context, recipes);
+    if (!movedTo(context, "/recipes/", stored.recipe().slug())) {
       RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
       layout.show(
           context, "recipe", sheet.recipe().title(), Frame.Section.RECIPES, Map.of("sheet", sheet));
@@ -115,10 +137,8 @@ public final class Pages implements ErrorPage {
   }
 
   private void gate(Context context) {
-    String name = context.pathParam("slug");
-    GateStore.Stored stored =
-        gates.find(name).orElseThrow(() -> notFound("The studio has no gate of this name."));
-    if (!movedTo(context, "/gates/", name, stored.gate().slug())) {
+    GateStore.Stored stored = Requested.gate(context, gates);
+    if (!movedTo(context, "/gates/", stored.gate().slug())) {
       GateSheet sheet = GateSheet.of(stored, recipes);
       layout.show(
           context, "gate", sheet.gate().title(), Frame.Section.GATES, Map.of("sheet", sheet));
@@ -132,7 +152,7 @@ public final class Pages implements ErrorPage {
   private void help(Context context) {
     Help page =
         Help.find(context.pathParam("page"))
-            .orElseThrow(() -> notFound("The help has no page of this name."));
+            .orElseThrow(() -> Requested.notFound("The help has no page of this name."));
     Map<String, Object> values =
         page.slug().equals("numbers") ? Map.of("numbers", MetricWords.all()) : Map.of();
     layout.show(context, page.template(), page.title(), Frame.Section.HELP, values);
@@ -142,21 +162,17 @@ public final class Pages implements ErrorPage {
     Remedy remedy =
         ErrorKind.ofSlug(context.pathParam("kind"))
             .map(Remedy::of)
-            .orElseThrow(() -> notFound("The help has no page of this name."));
+            .orElseThrow(() -> Requested.notFound("The help has no page of this name."));
     layout.show(
         context, "help/error", remedy.kind().title(), Frame.Section.HELP, Map.of("remedy", remedy));
   }
 
   /** An old slug, or an id, leads on to the address of today. */
-  private static boolean movedTo(Context context, String folder, String asked, String slug) {
-    if (asked.equals(slug)) {
+  private static boolean movedTo(Context context, String folder, String slug) {
+    if (context.pathParam("slug").equals(slug)) {
       return false;
     }
     context.redirect(folder + slug, HttpStatus.PERMANENT_REDIRECT);
     return true;
-  }
-
-  private static Refusal notFound(String message) {
-    return Refusal.of(Refusal.Kind.NOT_FOUND, "not-found", message);
   }
 }

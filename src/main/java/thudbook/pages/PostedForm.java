@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the page of the editor holds: the fields of the recipe, named as documents name them, and
- * beside them what the page itself needs to know, under names that begin with {@code form.}
+ * What the page of an editor holds: the fields of the recipe or gate, named as documents name them,
+ * and beside them what the page itself needs to know, under names that begin with {@code form.}
  *
  * @param fields all of them, in the order of the page
  */
@@ -34,6 +34,13 @@ record PostedForm(Map<String, List<String>> fields) {
     Map<String, List<String>> recipe = new LinkedHashMap<>(fields);
     recipe.keySet().removeIf(name -> name.startsWith(OWN));
     return recipe;
+  }
+
+  /** The fields of the gate alone; the page notes under which name it found a channel. */
+  Map<String, List<String>> gate() {
+    Map<String, List<String>> gate = recipe();
+    gate.keySet().removeIf(name -> name.matches("channels\\.[0-9]+\\.was"));
+    return gate;
   }
 
   /** The text of a field; empty where it is absent. */
@@ -58,7 +65,7 @@ record PostedForm(Map<String, List<String>> fields) {
     return uuid(own("key"));
   }
 
-  /** The id of the recipe that is being changed; null: a new one. */
+  /** The id of the recipe or gate that is being changed; null: a new one. */
   @Nullable UUID subject() {
     return uuid(own("subject"));
   }

@@ -22,6 +22,9 @@ import thudbook.recipes.Resolution;
  * @param missing what keeps it from being predicted; empty where there is an outcome
  * @param outcome what will be heard; null: not complete
  * @param notes safe HTML
+ * @param variations the recipes that vary this one
+ * @param version what an act on it has to name
+ * @param binned whether it is in the bin
  */
 public record RecipeSheet(
     Recipe recipe,
@@ -34,14 +37,24 @@ public record RecipeSheet(
     List<Cautions.Caution> cautions,
     List<String> missing,
     @Nullable Outcome outcome,
-    String notes) {
+    String notes,
+    List<RecipeStore.Variation> variations,
+    long version,
+    boolean binned) {
+  /** So many variations are listed. */
+  private static final int MOST_VARIATIONS = 100;
 
   /**
    * The recipe that another one varies.
    *
-   * @param address null: the notebook does not have it
+   * @param slug null: the notebook does not have it
    */
-  public record Parent(String title, @Nullable String address) {}
+  public record Parent(String title, @Nullable String slug) {
+    /** Where it is; null: nowhere. */
+    public @Nullable String address() {
+      return slug == null ? null : "/recipes/" + slug;
+    }
+  }
 
   /** A table of values. */
   public record Block(String title, List<Entry> entries) {}
@@ -77,7 +90,10 @@ public record RecipeSheet(
         cautions,
         resolution.missing(),
         outcome,
-        Notes.html(recipe.notes()));
+        Notes.html(recipe.notes()),
+        recipes.variations(recipe.id(), MOST_VARIATIONS),
+        stored.version(),
+        stored.binnedAt() != null);
   }
 
   /** How the sound goes on behind the gates: mixes with their levels, in words. */
@@ -126,7 +142,7 @@ public record RecipeSheet(
   static Parent parent(String name, RecipeStore recipes) {
     return recipes
         .find(name)
-        .map(p -> new Parent(p.recipe().title(), "/recipes/" + p.recipe().slug()))
+        .map(p -> new Parent(p.recipe().title(), p.recipe().slug()))
         .orElse(new Parent(name, null));
   }
 

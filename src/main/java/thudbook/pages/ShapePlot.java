@@ -8,7 +8,6 @@ import thudbook.drawings.Format;
 import thudbook.drawings.Panel;
 import thudbook.drawings.Plot;
 import thudbook.drawings.PlotDrawing;
-import thudbook.drawings.Scale;
 import thudbook.envelopes.Envelope;
 import thudbook.envelopes.Strikes;
 import thudbook.predictions.Curve;
@@ -20,17 +19,13 @@ import thudbook.predictions.Sound;
  * The large plot of a recipe: output level in dB and the control voltage on one time axis, with the
  * parts of the strike in a band above.
  *
- * <p>The time axis of a lone strike is even for the first millisecond and then gives every doubling
- * the same width, as asinh(t / 1 ms): a dead time of 0.3 ms, an attack of 2 ms, a hold of 5 ms and
- * a tail of 2 s can all be read from it, and it has an origin, which a logarithmic axis lacks. On a
- * linear axis of 2 s the whole attack and hold of most strikes are narrower than a finger. (A
- * square root was tried as well: attack and hold get about a tenth of the width, too little for
- * labels.) Trains of strikes and recorded control voltages have a linear axis, because rhythm is
- * read from even distances, and what happens in them is not gathered at the start.
+ * <p>A lone strike has the time axis of {@link StrikeTime}. Trains of strikes and recorded control
+ * voltages have a linear axis, because rhythm is read from even distances, and what happens in them
+ * is not gathered at the start.
  */
 public final class ShapePlot {
-  /** Up to about this time, in seconds, the axis of a lone strike is even. */
-  private static final double BEND_SECONDS = 0.001;
+  /** An axis is never shorter than this. */
+  private static final double LEAST_SECONDS = 0.002;
 
   /** Share of the width before the strike. */
   private static final double BEFORE = 0.012;
@@ -161,7 +156,7 @@ public final class ShapePlot {
   }
 
   private static Axis time(Sound sound, double last, boolean narrow) {
-    double end = Math.max(last, 2 * BEND_SECONDS);
+    double end = Math.max(last, LEAST_SECONDS);
     if (isEven(sound)) {
       boolean seconds = end >= 2;
       return Axis.linear(
@@ -171,24 +166,11 @@ public final class ShapePlot {
           narrow ? 6 : 12,
           at -> ReadableNumbers.significant(seconds ? at : at * 1000));
     }
-    double whole = arsinh(end / BEND_SECONDS);
-    double from = -BEND_SECONDS * Math.sinh(BEFORE * whole);
-    return Axis.bent(
-        "time after the strike, ms",
-        new Scale(from, end, BEND_SECONDS),
-        0.0005,
-        at ->
-            at < 0.9995
-                ? ReadableNumbers.significant(at * 1000)
-                : ReadableNumbers.significant(at) + "\u00a0s");
+    return StrikeTime.axis(last);
   }
 
   private static boolean isEven(Sound sound) {
     return !train(sound).isEmpty() || sound.envelope() instanceof Envelope.Recorded;
-  }
-
-  private static double arsinh(double value) {
-    return Math.log(value + Math.sqrt(value * value + 1));
   }
 
   private static Curve curve(Prediction prediction) {

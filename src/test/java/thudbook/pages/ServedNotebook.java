@@ -4,20 +4,26 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
+import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Recipes;
+import thudbook.recipes.Repredictions;
 import thudbook.storage.Database;
 import thudbook.web.Server;
 
@@ -26,30 +32,34 @@ final class ServedNotebook implements AutoCloseable {
   static final Instant NOW = Instant.parse("2026-11-02T09:30:00Z");
 
   private final Database database;
-  private final Recipes acts;
+  private final Pages.Acts acts;
+  private final Repredictions repredictions;
   private final Server server;
   private final HttpClient client = HttpClient.newHttpClient();
 
   /** Serves the notebook of a folder. */
   ServedNotebook(Path folder) throws IOException {
     database = Database.open(folder);
+    InstantSource clock = InstantSource.fixed(NOW);
+    Repredictions remaking = new Repredictions(database.predictions(), database.gates());
+    remaking.start();
+    repredictions = remaking;
     acts =
-        new Recipes(
-            database.changes(),
-            database.recipes(),
-            database.gates(),
-            InstantSource.fixed(NOW),
-            () -> {});
-    Pages pages =
-        new Pages(
+        new Pages.Acts(
+            new Recipes(
+                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
+            new Gates(
+                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
+            new Changes(
+                database.changes(), database.recipes(), database.gates(), clock, remaking::wake));
+    Pages.Stores stores =
+        new Pages.Stores(
             database.recipes(),
             database.gates(),
             database.list(),
-            name -> "/" + name,
-            acts,
-            database.drafts(),
-            InstantSource.fixed(NOW),
-            UUID::randomUUID);
+            database.predictions(),
+            database.drafts());
+    Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(
             new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 1 << 20),
@@ -60,13 +70,14 @@ final class ServedNotebook implements AutoCloseable {
 
   /** Writes gates and recipes down. */
   void add(List<Gate> gates, List<Recipe> recipes) {
-    acts.add(
-        gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
-        recipes.stream()
-            .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
-            .toList(),
-        Author.OWNER,
-        "test");
+    acts.recipes()
+        .add(
+            gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
+            recipes.stream()
+                .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
+                .toList(),
+            Author.OWNER,
+            "test");
   }
 
   /** Asks for a page. */
@@ -81,9 +92,41 @@ final class ServedNotebook implements AutoCloseable {
     }
   }
 
+  /** Sends a form as a browser does, from a page of the notebook; redirects are not followed. */
+  HttpResponse<String> post(String address, Map<String, String> form) {
+    String body =
+        form.entrySet().stream()
+            .map(
+                field ->
+                    URLEncoder.encode(field.getKey(), StandardCharsets.UTF_8)
+                        + "="
+                        + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
+            .collect(Collectors.joining("&"));
+    String own = server.url().toString();
+    HttpRequest request =
+        HttpRequest.newBuilder(server.url().resolve(address))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .header("Origin", own.substring(0, own.length() - 1))
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build();
+    try {
+      return client.send(request, HttpResponse.BodyHandlers.ofString());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** What it is kept in. */
+  Database database() {
+    return database;
+  }
+
   @Override
   public void close() {
     server.close();
+    repredictions.close();
     database.close();
   }
 }

@@ -1,0 +1,48 @@
+package thudbook.pages;
+
+import java.util.List;
+import java.util.Objects;
+import thudbook.equipment.GateHistory;
+import thudbook.recipes.RecipeStore;
+
+/**
+ * What lies in the bin, latest first.
+ *
+ * @param full whether there may be more recipes than are listed
+ */
+public record BinSheet(List<Item> recipes, List<Item> gates, boolean full) {
+  /** So many recipes are listed. */
+  static final int ROWS = 200;
+
+  /**
+   * One thing.
+   *
+   * @param restore where the form that takes it out is sent
+   */
+  public record Item(String title, String address, String restore, TimeOfRecord at) {}
+
+  static BinSheet of(RecipeStore recipes, GateHistory gates) {
+    List<Item> binned =
+        recipes.binned(ROWS).stream()
+            .map(
+                stored ->
+                    new Item(
+                        stored.recipe().title(),
+                        "/recipes/" + stored.recipe().slug(),
+                        "/bin/recipes/" + stored.recipe().id(),
+                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
+            .toList();
+    return new BinSheet(
+        binned,
+        gates.binned().stream()
+            .map(
+                stored ->
+                    new Item(
+                        stored.gate().title(),
+                        "/gates/" + stored.gate().slug(),
+                        "/bin/gates/" + stored.gate().id(),
+                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
+            .toList(),
+        binned.size() == ROWS);
+  }
+}

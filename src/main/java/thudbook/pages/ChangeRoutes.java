@@ -1,0 +1,138 @@
+package thudbook.pages;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Map;
+import thudbook.access.Author;
+import thudbook.equipment.GateHistory;
+import thudbook.equipment.GateStore;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Change;
+import thudbook.recipes.Changes;
+import thudbook.recipes.Gates;
+import thudbook.recipes.PredictionStore;
+import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
+import thudbook.web.ErrorKind;
+
+/**
+ * The bin, and what was done with undo. Each act is answered with the page of its change, which
+ * offers to undo it at once.
+ */
+final class ChangeRoutes {
+  private static final int NEWEST = 100;
+
+  private final Layout layout;
+  private final RecipeStore recipes;
+  private final GateHistory gates;
+  private final PredictionStore predictions;
+  private final Recipes recipeActs;
+  private final Gates gateActs;
+  private final Changes changes;
+
+  ChangeRoutes(Layout layout, Pages.Stores stores, Pages.Acts acts) {
+    this.layout = layout;
+    this.recipes = stores.recipes();
+    this.gates = stores.gates();
+    this.predictions = stores.predictions();
+    this.recipeActs = acts.recipes();
+    this.gateActs = acts.gates();
+    this.changes = acts.changes();
+  }
+
+  void addTo(JavalinConfig config) {
+    config
+        .routes
+        .get("/bin", this::bin)
+        .post("/bin/recipes/{id}", this::takeRecipeOut)
+        .post("/bin/gates/{id}", this::takeGateOut)
+        .post("/recipes/{slug}/bin", this::binRecipe)
+        .post("/gates/{slug}/bin", this::binGate)
+        .get("/changes", this::newest)
+        .get("/changes/{id}", this::change)
+        .get("/changes/{id}/progress", this::progress)
+        .post("/changes/{id}/undo", this::undo);
+  }
+
+  private void bin(Context context) {
+    layout.show(
+        context, "bin", "Bin", Frame.Section.NONE, Map.of("sheet", BinSheet.of(recipes, gates)));
+  }
+
+  private void takeRecipeOut(Context context) {
+    done(context, recipeActs.unbin(List.of(Requested.id(context)), Author.OWNER));
+  }
+
+  private void takeGateOut(Context context) {
+    done(context, gateActs.unbin(Requested.id(context), Author.OWNER));
+  }
+
+  private void binRecipe(Context context) {
+    RecipeStore.Stored stored = Requested.recipe(context, recipes);
+    done(context, recipeActs.bin(stored.recipe().id(), Requested.version(context), Author.OWNER));
+  }
+
+  private void binGate(Context context) {
+    GateStore.Stored stored = Requested.gate(context, gates);
+    done(context, gateActs.bin(stored.gate().id(), Requested.version(context), Author.OWNER));
+  }
+
+  private void newest(Context context) {
+    layout.show(
+        context,
+        "changes",
+        "Changes",
+        Frame.Section.NONE,
+        Map.of("sheet", ChangeList.of(changes.newest(NEWEST))));
+  }
+
+  private void change(Context context) {
+    Change change = found(Requested.change(context));
+    // To know what is in the way everything that it touched is read, which takes long for many.
+    List<Fault> obstacles =
+        change.undoneBy() == null && change.count() <= Change.MOST_EFFECTS
+            ? changes.obstacles(change.id())
+            : List.of();
+    show(context, change, obstacles, false);
+  }
+
+  private void progress(Context context) {
+    ProgressView view =
+        predictions
+            .progress(Requested.change(context))
+            .map(ProgressView::of)
+            .orElseThrow(() -> Requested.notFound("This change has marked no prediction."));
+    context
+        .header("Cache-Control", "no-store")
+        .html(layout.part("progress", Map.of("progress", view)));
+  }
+
+  private void undo(Context context) {
+    Change change = found(Requested.change(context));
+    try {
+      done(context, changes.undo(change.id(), Author.OWNER));
+    } catch (Refusal refusal) {
+      context.status(ErrorKind.of(refusal.kind()).status());
+      show(context, found(change.id()), refusal.faults(), true);
+    }
+  }
+
+  private void show(Context context, Change change, List<Fault> obstacles, boolean tried) {
+    ChangeSheet sheet =
+        ChangeSheet.of(change, obstacles, tried, predictions, Requested.number(context, "from"));
+    layout.show(context, "change", sheet.title(), Frame.Section.NONE, Map.of("sheet", sheet));
+  }
+
+  private Change found(long id) {
+    return changes
+        .find(id)
+        .orElseThrow(() -> Requested.notFound("There is no change of this number."));
+  }
+
+  private static void done(Context context, long change) {
+    context.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
+  }
+}

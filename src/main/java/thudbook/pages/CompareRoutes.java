@@ -1,0 +1,47 @@
+package thudbook.pages;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import thudbook.equipment.GateStore;
+import thudbook.library.RecipeList;
+import thudbook.recipes.RecipeStore;
+
+/** Recipes side by side. */
+final class CompareRoutes {
+  /** So many of the newest recipes are suggested. */
+  private static final int SUGGESTED = 100;
+
+  private final Layout layout;
+  private final RecipeStore recipes;
+  private final GateStore gates;
+  private final RecipeList list;
+
+  CompareRoutes(Layout layout, Pages.Stores stores) {
+    this.layout = layout;
+    this.recipes = stores.recipes();
+    this.gates = stores.gates();
+    this.list = stores.list();
+  }
+
+  void addTo(JavalinConfig config) {
+    config.routes.get("/compare", this::compare);
+  }
+
+  /** Asked for as {@code of=a,b}, or from the form as {@code of=a,b&of=c}. */
+  private void compare(Context context) {
+    List<String> names =
+        context.queryParams("of").stream().flatMap(of -> Arrays.stream(of.split(",", -1))).toList();
+    Comparison comparison = Comparison.of(names, recipes, gates);
+    List<RecipeList.Row> newest =
+        list.page(new RecipeList.Request(RecipeList.Order.NEWEST, null, SUGGESTED, null)).rows();
+    layout.show(
+        context,
+        "compare",
+        comparison.title(),
+        Frame.Section.RECIPES,
+        Map.of("comparison", comparison, "newest", newest));
+  }
+}

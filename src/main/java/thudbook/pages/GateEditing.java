@@ -1,0 +1,290 @@
+package thudbook.pages;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import thudbook.access.Author;
+import thudbook.documents.DifferenceWords;
+import thudbook.documents.Differences;
+import thudbook.documents.Documents;
+import thudbook.documents.Identity;
+import thudbook.documents.Limits;
+import thudbook.documents.NewIdentity;
+import thudbook.equipment.Gate;
+import thudbook.equipment.GateHistory;
+import thudbook.equipment.GateStore;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.DraftStore;
+import thudbook.recipes.Gates;
+import thudbook.recipes.RecipeStore;
+
+/** Makes forms of gates, gates of forms, and the pages around them. */
+final class GateEditing {
+  /** A gate of this slug would stand behind the address of the empty form. */
+  private static final String TAKEN_SLUG = "new";
+
+  /** A save tells its differences in full up to so many letters. */
+  private static final int LONGEST_WORDS = 160;
+
+  private final GateHistory gates;
+  private final RecipeStore recipes;
+  private final Gates acts;
+  private final DraftStore drafts;
+  private final Supplier<UUID> ids;
+
+  private final Identity identity;
+
+  GateEditing(
+      GateHistory gates, RecipeStore recipes, Gates acts, DraftStore drafts, Supplier<UUID> ids) {
+    this.gates = gates;
+    this.recipes = recipes;
+    this.acts = acts;
+    this.drafts = drafts;
+    this.ids = ids;
+    this.identity = new NewIdentity(ids, slug -> slug.equals(TAKEN_SLUG) || gates.slugTaken(slug));
+  }
+
+  /** An empty form with one channel. */
+  PostedForm empty() {
+    UUID id = ids.get();
+    return new PostedForm(Map.of())
+        .with(
+            Map.of(
+                "id", id.toString(),
+                "form.key", id.toString(),
+                "form.step", "0",
+                "form.noun", "gate",
+                "channels.0.release.0.share", "1"));
+  }
+
+  /** The form of a gate that is there. */
+  PostedForm of(GateStore.Stored stored) {
+    Map<String, String> noted = new LinkedHashMap<>();
+    noted.put("form.key", ids.get().toString());
+    noted.put("form.step", "0");
+    noted.put("form.noun", "gate");
+    noted.put("form.subject", stored.gate().id().toString());
+    noted.put("form.version", String.valueOf(stored.version()));
+    for (int i = 0; i < stored.gate().channels().size(); i++) {
+      noted.put("channels." + i + ".was", stored.gate().channels().get(i).channel().name());
+    }
+    return new PostedForm(Documents.form(stored.gate())).with(noted);
+  }
+
+  /** The gate that a form changes; null: it makes a new one. */
+  private GateStore.@Nullable Stored subject(PostedForm form) {
+    UUID subject = form.subject();
+    return subject == null ? null : gates.find(subject.toString()).orElse(null);
+  }
+
+  /** The notebook's answer to a form. */
+  GateAnswer answer(PostedForm form) {
+    return GateAnswer.of(form, identity, gates);
+  }
+
+  /** The page of a form. */
+  GateEditorSheet sheet(
+      PostedForm form,
+      List<EditorFault> faults,
+      GateEditorSheet.@Nullable Guard guard,
+      GateEditorSheet.@Nullable Conflict conflict,
+      List<EditorSheet.DraftLine> unfinished) {
+    GateStore.Stored subject = subject(form);
+    List<RecipeStore.Use> uses = subject == null ? List.of() : recipes.using(subject.gate().id());
+    GateFormBuilder builder = new GateFormBuilder(form, faults, uses);
+    String address = subject == null ? "/gates/new" : "/gates/" + subject.gate().slug();
+    List<GateEditorSheet.Channel> channels = builder.channels();
+    return new GateEditorSheet(
+        subject == null ? "A new gate" : "Editing " + subject.gate().title(),
+        subject == null ? address : address + "/edit",
+        hidden(form),
+        faults,
+        guard,
+        conflict,
+        builder.field("title"),
+        channels,
+        channels.size() < Limits.CHANNELS,
+        builder.field("caution"),
+        builder.field("notes"),
+        builder.field("slug"),
+        Notes.html(form.text("notes")),
+        unfinished,
+        answer(form),
+        subject == null ? "/gates" : address);
+  }
+
+  private static Map<String, String> hidden(PostedForm form) {
+    Map<String, String> hidden = new LinkedHashMap<>();
+    hidden.put("id", form.text("id"));
+    for (String name : List.of("key", "step", "noun", "subject", "version")) {
+      hidden.put("form." + name, form.own(name));
+    }
+    form.fields()
+        .forEach(
+            (name, values) -> {
+              if (name.matches("channels\\.[0-9]+\\.was")) {
+                hidden.put(name, values.get(0));
+              }
+            });
+    hidden.values().removeIf(String::isEmpty);
+    return hidden;
+  }
+
+  /**
+   * What recipes would lose with a channel of the form.
+   *
+   * @return null: nothing
+   */
+  GateEditorSheet.@Nullable Guard guard(PostedForm form, int channel) {
+    GateStore.Stored subject = subject(form);
+    String was = form.text("channels." + channel + ".was");
+    if (subject == null || was.isEmpty()) {
+      return null;
+    }
+    List<GateEditorSheet.Guard.Line> lines =
+        recipes.using(subject.gate().id()).stream()
+            .filter(use -> use.channels().contains(was))
+            .map(use -> new GateEditorSheet.Guard.Line(use.title(), "/recipes/" + use.slug()))
+            .toList();
+    return lines.isEmpty()
+        ? null
+        : new GateEditorSheet.Guard("The channel " + was + " is in use", lines);
+  }
+
+  /** What stands in the way of a save, as it was refused. */
+  static GateEditorSheet.@Nullable Guard guard(Refusal refusal) {
+    List<GateEditorSheet.Guard.Line> lines =
+        refusal.faults().stream()
+            .filter(fault -> fault.code().equals("in-use"))
+            .map(
+                fault ->
+                    new GateEditorSheet.Guard.Line(fault.message(), "/recipes/" + fault.found()))
+            .toList();
+    return lines.isEmpty()
+        ? null
+        : new GateEditorSheet.Guard("What recipes use has to stay", lines);
+  }
+
+  /**
+   * What was typed beside what was saved meanwhile.
+   *
+   * @param form must be without faults
+   */
+  GateEditorSheet.Conflict conflict(PostedForm form, GateStore.Stored now) {
+    Gate typed = gate(form, now);
+    List<Comparison.Difference> differences =
+        Differences.between(typed, now.gate()).stream()
+            .map(
+                difference ->
+                    new Comparison.Difference(
+                        DifferenceWords.name(difference.pointer()),
+                        DifferenceWords.value(difference.before()),
+                        DifferenceWords.value(difference.after())))
+            .toList();
+    String saved =
+        gates
+            .revision(now.gate().id(), now.revision())
+            .map(
+                revision ->
+                    revision.author().name()
+                        + " saved it on "
+                        + TimeOfRecord.of(revision.at()).words()
+                        + ": "
+                        + revision.what())
+            .orElse("It was saved meanwhile");
+    return new GateEditorSheet.Conflict(saved, differences);
+  }
+
+  /**
+   * Writes a new gate down and forgets its draft.
+   *
+   * @return the address that shows it
+   * @throws Refusal with everything that is wrong
+   */
+  String create(PostedForm form) {
+    Gate gate = Documents.gateFromForm(form.gate(), identity);
+    String document = Documents.write(gate);
+    GateStore.Stored there = gates.find(gate.id().toString()).orElse(null);
+    if (there != null
+        && there.document().equals(Documents.write(gate.withSlug(there.gate().slug())))) {
+      // The same form was sent twice.
+      return "/gates/" + there.gate().slug();
+    }
+    refuseTakenSlug(gate);
+    acts.create(
+        new Gates.Written(gate, document), Author.OWNER, "wrote down the gate " + gate.title());
+    forget(form);
+    return "/gates/" + gate.slug();
+  }
+
+  /**
+   * Saves a change and forgets its draft.
+   *
+   * @return the address that shows what came of it: the change if recipes follow from it
+   * @throws Refusal with everything that is wrong; of kind STALE if somebody saved meanwhile
+   */
+  String change(PostedForm form, GateStore.Stored stored) {
+    Gate gate = gate(form, stored);
+    boolean same = Documents.write(gate).equals(stored.document());
+    long change =
+        acts.change(
+            gate.id(),
+            form.number("version"),
+            new Gates.Written(gate, Documents.write(gate)),
+            Author.OWNER,
+            words(stored.gate(), gate));
+    forget(form);
+    return same || recipes.using(gate.id()).isEmpty()
+        ? "/gates/" + gate.slug()
+        : "/changes/" + change;
+  }
+
+  private Gate gate(PostedForm form, GateStore.Stored stored) {
+    Map<String, List<String>> fields = form.gate();
+    fields.put("id", List.of(stored.gate().id().toString()));
+    if (form.text("slug").isBlank()) {
+      fields.put("slug", List.of(stored.gate().slug()));
+    }
+    Gate gate = Documents.gateFromForm(fields, identity);
+    refuseTakenSlug(gate);
+    return gate;
+  }
+
+  private static String words(Gate before, Gate after) {
+    String told =
+        DifferenceWords.sentences(before, after).stream()
+            .map(sentence -> sentence.replace('\u00a0', ' '))
+            .collect(Collectors.joining("; "));
+    boolean brief = !told.isEmpty() && told.length() <= LONGEST_WORDS;
+    return after.title()
+        + ": "
+        + (brief ? told : DifferenceWords.summary(Differences.between(before, after)));
+  }
+
+  private static void refuseTakenSlug(Gate gate) {
+    if (gate.slug().equals(TAKEN_SLUG)) {
+      throw new Refusal(
+          Refusal.Kind.CONFLICT,
+          List.of(
+              new Fault(
+                  "/slug",
+                  0,
+                  "slug-taken",
+                  TAKEN_SLUG,
+                  "another",
+                  "slug: is the address of the form")));
+    }
+  }
+
+  private void forget(PostedForm form) {
+    UUID key = form.key();
+    if (key != null) {
+      drafts.drop(key);
+    }
+  }
+}

@@ -1,0 +1,163 @@
+package thudbook.pages;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import thudbook.documents.Limits;
+import thudbook.equipment.GateHistory;
+import thudbook.equipment.GateStore;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Act;
+import thudbook.web.ErrorKind;
+
+/**
+ * The pages on which gates are written, whole without scripts: each button sends the form, and the
+ * answer is the page again or, once it is saved, what came of it.
+ */
+final class GateEditorRoutes {
+  private final Layout layout;
+  private final GateHistory gates;
+  private final GateEditing editing;
+  private final DraftRoutes drafts;
+
+  GateEditorRoutes(Layout layout, GateHistory gates, GateEditing editing, DraftRoutes drafts) {
+    this.layout = layout;
+    this.gates = gates;
+    this.editing = editing;
+    this.drafts = drafts;
+  }
+
+  void addTo(JavalinConfig config) {
+    config
+        .routes
+        .get("/gates/new", this::write)
+        .post("/gates/new", this::create)
+        .get("/gates/{slug}/edit", this::edit)
+        .post("/gates/{slug}/edit", this::change)
+        .post("/editor/gate/form", this::form)
+        .post("/editor/gate/live", this::live);
+  }
+
+  private void write(Context context) {
+    show(
+        context,
+        drafts.form(context.queryParam("draft"), null).orElseGet(editing::empty),
+        List.of());
+  }
+
+  private void create(Context context) {
+    PostedForm form = PostedForm.of(context);
+    try {
+      context.redirect(editing.create(form), HttpStatus.SEE_OTHER);
+    } catch (Refusal refusal) {
+      refused(context, form, refusal);
+    }
+  }
+
+  private void edit(Context context) {
+    GateStore.Stored stored = Requested.gate(context, gates);
+    show(
+        context,
+        drafts
+            .form(context.queryParam("draft"), stored.gate().id())
+            .orElseGet(() -> editing.of(stored)),
+        List.of());
+  }
+
+  private void change(Context context) {
+    GateStore.Stored stored = Requested.gate(context, gates);
+    PostedForm form =
+        PostedForm.of(context).with(Map.of("form.subject", stored.gate().id().toString()));
+    try {
+      context.redirect(editing.change(form, stored), HttpStatus.SEE_OTHER);
+    } catch (Refusal refusal) {
+      if (refusal.kind() == Refusal.Kind.STALE) {
+        stale(context, form);
+      } else {
+        refused(context, form, refusal);
+      }
+    }
+  }
+
+  /** Both are shown; what was typed stays in the form, which now stands on what was saved. */
+  private void stale(Context context, PostedForm form) {
+    GateStore.Stored now = Requested.gate(context, gates);
+    context.status(HttpStatus.PRECONDITION_FAILED);
+    show(
+        context,
+        form.with(Map.of("form.version", String.valueOf(now.version()))),
+        List.of(),
+        null,
+        editing.conflict(form, now));
+  }
+
+  private void refused(Context context, PostedForm form, Refusal refusal) {
+    context.status(ErrorKind.of(refusal.kind()).status());
+    GateEditorSheet.Guard guard = GateEditing.guard(refusal);
+    show(
+        context,
+        form,
+        guard == null ? EditorFault.of(refusal.faults(), form.fields().keySet()) : List.of(),
+        guard,
+        null);
+  }
+
+  /** The same page again, with a channel more or less, or with everything that is wrong. */
+  private void form(Context context) {
+    PostedForm form = PostedForm.of(context);
+    int channels = Math.max(1, form.rows("channels"));
+    String[] remove = form.own("remove").split("\\.", 2);
+    if (!form.own("add").isEmpty()) {
+      String added = "channels." + channels + ".";
+      show(
+          context,
+          channels < Limits.CHANNELS
+              ? form.with(Map.of(added + "name", "", added + "release.0.share", "1"))
+              : form,
+          List.of());
+    } else if (remove.length == 2 && remove[1].matches("[0-9]{1,3}")) {
+      int index = Integer.parseInt(remove[1]);
+      GateEditorSheet.Guard guard = editing.guard(form, index);
+      if (guard != null) {
+        context.status(HttpStatus.CONFLICT);
+      }
+      show(
+          context,
+          guard == null ? form.withoutRow("channels", index) : form,
+          List.of(),
+          guard,
+          null);
+    } else {
+      show(context, form, editing.answer(form).faults());
+    }
+  }
+
+  private void live(Context context) {
+    GateAnswer answer = editing.answer(PostedForm.of(context));
+    context
+        .header("Cache-Control", "no-store")
+        .html(layout.part("editor/gate-answer", Map.of("answer", answer)));
+  }
+
+  private void show(Context context, PostedForm form, List<EditorFault> faults) {
+    show(context, form, faults, null, null);
+  }
+
+  private void show(
+      Context context,
+      PostedForm form,
+      List<EditorFault> faults,
+      GateEditorSheet.@Nullable Guard guard,
+      GateEditorSheet.@Nullable Conflict conflict) {
+    List<EditorSheet.DraftLine> others =
+        drafts.unfinished(Act.Noun.GATE, form.subject()).stream()
+            .filter(draft -> !draft.key().equals(form.own("key")))
+            .toList();
+    GateEditorSheet sheet = editing.sheet(form, faults, guard, conflict, others);
+    layout.show(
+        context, "gate-editor", sheet.heading(), Frame.Section.GATES, Map.of("sheet", sheet));
+  }
+}
