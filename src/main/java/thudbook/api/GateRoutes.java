@@ -6,6 +6,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.access.Revision;
+import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
@@ -94,7 +95,7 @@ final class GateRoutes {
         version,
         new Gates.Written(gate, Documents.write(gate)),
         Author.OWNER,
-        Differences.summary(Differences.between(before, gate)));
+        DifferenceWords.summary(Differences.between(before, gate)));
     answerWritten(ctx, gate.id());
   }
 

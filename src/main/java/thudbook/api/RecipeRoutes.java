@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.access.Revision;
+import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
@@ -148,7 +149,7 @@ final class RecipeRoutes {
         version,
         new Recipes.Written(recipe, Documents.write(recipe)),
         Author.OWNER,
-        Differences.summary(Differences.between(before, recipe)));
+        DifferenceWords.summary(Differences.between(before, recipe)));
     answerWritten(ctx, recipe.id());
   }
 

@@ -17,9 +17,6 @@ import thudbook.recipes.Recipe;
  * changed as a whole; identifiers are not compared.
  */
 public final class Differences {
-  /** A summary names so many keys. */
-  private static final int MOST_NAMED = 4;
-
   private static final Set<String> IDENTIFIERS = Set.of("thudbook", "id");
 
   private final List<Difference> found = new ArrayList<>();
@@ -48,39 +45,6 @@ public final class Differences {
     return between(
         GateDocument.write(before, Notes.key(before.notes())),
         GateDocument.write(after, Notes.key(after.notes())));
-  }
-
-  /**
-   * What was changed, in a few words: {@code changed decay, peak and tags}. Empty if nothing was.
-   */
-  public static String summary(List<Difference> differences) {
-    List<String> keys =
-        differences.stream()
-            .map(difference -> shortWords(difference.pointer()))
-            .distinct()
-            .toList();
-    if (keys.isEmpty()) {
-      return "";
-    }
-    if (keys.size() > MOST_NAMED) {
-      int more = keys.size() - MOST_NAMED;
-      return "changed " + String.join(", ", keys.subList(0, MOST_NAMED)) + " and " + more + " more";
-    }
-    String all = String.join(", ", keys);
-    int last = all.lastIndexOf(", ");
-    return "changed "
-        + (last < 0 ? all : all.substring(0, last) + " and " + all.substring(last + 2));
-  }
-
-  /** {@code /envelope/decay} as decay, {@code /stages/1/gain} as gain of stage 2. */
-  private static String shortWords(String pointer) {
-    String[] parts = pointer.substring(1).split("/", -1);
-    String key = parts[parts.length - 1];
-    if (parts.length > 1 && (parts[0].equals("stages") || parts[0].equals("channels"))) {
-      String noun = parts[0].substring(0, parts[0].length() - 1);
-      return key + " of " + noun + " " + (Integer.parseInt(parts[1]) + 1);
-    }
-    return key.equals("kind") ? parts[0] : key;
   }
 
   private static List<Difference> between(Draft.Mapping before, Draft.Mapping after) {

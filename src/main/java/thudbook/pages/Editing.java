@@ -13,6 +13,8 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.access.Revision;
+import thudbook.documents.DifferenceWords;
+import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.Merge;
@@ -262,7 +264,7 @@ final class Editing {
         stored.version(),
         new Recipes.Written(recipe, Documents.write(recipe)),
         Author.OWNER,
-        ChangeWords.of(Documents.form(stored.recipe()), Documents.form(recipe)));
+        DifferenceWords.summary(Differences.between(stored.recipe(), recipe)));
     forget(form);
     return Optional.empty();
   }
