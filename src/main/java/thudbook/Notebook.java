@@ -10,6 +10,8 @@ import thudbook.api.Api;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.GateHistory;
 import thudbook.pages.Pages;
+import thudbook.pages.PhotoRoutes;
+import thudbook.pages.ShareRoutes;
 import thudbook.photos.Photos;
 import thudbook.recipes.ChangeStore;
 import thudbook.recipes.Changes;
@@ -90,11 +92,20 @@ final class Notebook implements AutoCloseable {
                 database.gates(),
                 database.list(),
                 database.predictions(),
-                database.drafts()),
+                database.drafts(),
+                database.photos()),
             new Pages.Acts(acts.recipes(), acts.gates(), acts.changes()),
             assets::address,
             clock,
             ids);
+    ShareRoutes share =
+        new ShareRoutes(
+            pages,
+            database.recipes(),
+            database.gates(),
+            new ShareRoutes.Acts(acts.recipes(), acts.changes(), acts.photos()),
+            ids);
+    PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());
     Api api =
         new Api(
             new Api.Stores(
@@ -123,6 +134,8 @@ final class Notebook implements AutoCloseable {
           assets.addTo(config);
           api.addTo(config);
           pages.addTo(config);
+          share.addTo(config);
+          photos.addTo(config);
         });
   }
 

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
 import thudbook.library.RecipeList;
+import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
 import thudbook.recipes.Changes;
 import thudbook.recipes.DraftStore;
@@ -29,6 +30,7 @@ public final class Pages implements ErrorPage {
   private final RecipeStore recipes;
   private final GateStore gates;
   private final RecipeList list;
+  private final PhotoStore photos;
   private final EditorRoutes editor;
   private final GateEditorRoutes gateEditor;
   private final HistoryRoutes history;
@@ -47,6 +49,7 @@ public final class Pages implements ErrorPage {
     this.recipes = stores.recipes();
     this.gates = stores.gates();
     this.list = stores.list();
+    this.photos = stores.photos();
     DraftRoutes drafts = new DraftRoutes(stores.drafts(), recipes, gates, clock);
     this.editor =
         new EditorRoutes(
@@ -71,7 +74,8 @@ public final class Pages implements ErrorPage {
       GateHistory gates,
       RecipeList list,
       PredictionStore predictions,
-      DraftStore drafts) {}
+      DraftStore drafts,
+      PhotoStore photos) {}
 
   /** What can be done from the pages. */
   public record Acts(Recipes recipes, Gates gates, Changes changes) {}
@@ -88,6 +92,7 @@ public final class Pages implements ErrorPage {
         .routes
         .get("/", this::recipes)
         .get("/recipes/{slug}", this::recipe)
+        .get("/recipes/{slug}/text", this::text)
         .get("/gates", this::gates)
         .get("/gates/{slug}", this::gate)
         .get("/help", this::helpIndex)
@@ -127,8 +132,19 @@ public final class Pages implements ErrorPage {
     if (!movedTo(context, "/recipes/", stored.recipe().slug())) {
       RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
       layout.show(
-          context, "recipe", sheet.recipe().title(), Frame.Section.RECIPES, Map.of("sheet", sheet));
+          context,
+          "recipe",
+          sheet.recipe().title(),
+          Frame.Section.RECIPES,
+          Map.of("sheet", sheet, "photos", PhotoView.all(sheet.recipe(), photos)));
     }
+  }
+
+  private void text(Context context) {
+    RecipeStore.Stored stored = Requested.recipe(context, recipes);
+    PlainText text = PlainText.of(RecipeSheet.of(stored, recipes, gates), stored.document());
+    layout.show(
+        context, "text", text.title() + " as text", Frame.Section.RECIPES, Map.of("text", text));
   }
 
   private void gates(Context context) {
@@ -174,5 +190,10 @@ public final class Pages implements ErrorPage {
     }
     context.redirect(folder + slug, HttpStatus.PERMANENT_REDIRECT);
     return true;
+  }
+
+  /** What every page is drawn with. */
+  Layout layout() {
+    return layout;
   }
 }

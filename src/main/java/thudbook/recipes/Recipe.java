@@ -83,6 +83,33 @@ public record Recipe(
         notes);
   }
 
+  /** The same recipe with other photos. */
+  public Recipe withPhotos(List<Photo> others) {
+    return new Recipe(
+        id,
+        slug,
+        title,
+        tags,
+        by,
+        made,
+        derivedFrom,
+        heard,
+        rating,
+        source,
+        envelope,
+        strikes,
+        stages,
+        couplingHertz,
+        connections,
+        settings,
+        mix,
+        after,
+        others,
+        room,
+        with,
+        notes);
+  }
+
   /** The same recipe with other tags. */
   public Recipe withTags(List<String> others) {
     return new Recipe(

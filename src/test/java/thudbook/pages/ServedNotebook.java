@@ -58,7 +58,8 @@ final class ServedNotebook implements AutoCloseable {
             database.gates(),
             database.list(),
             database.predictions(),
-            database.drafts());
+            database.drafts(),
+            database.photos());
     Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(

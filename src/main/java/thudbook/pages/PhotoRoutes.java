@@ -1,0 +1,98 @@
+package thudbook.pages;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import thudbook.access.Author;
+import thudbook.documents.Documents;
+import thudbook.photos.Photo;
+import thudbook.photos.Photos;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
+import thudbook.web.Uploads;
+
+/** Forms that add a photo to a recipe and take one out; each makes a revision. */
+public final class PhotoRoutes {
+  private static final int LONGEST_DESCRIPTION = 500;
+  private static final int MOST_PHOTOS = 200;
+
+  private final RecipeStore recipes;
+  private final Recipes acts;
+  private final Photos photos;
+
+  /** Forms over these recipes and photos. */
+  public PhotoRoutes(RecipeStore recipes, Recipes acts, Photos photos) {
+    this.recipes = recipes;
+    this.acts = acts;
+    this.photos = photos;
+  }
+
+  /** Adds all routes. */
+  public void addTo(JavalinConfig config) {
+    config.routes.post("/recipes/{slug}/photos", this::add);
+    config.routes.post("/recipes/{slug}/photos/remove", this::remove);
+  }
+
+  private void add(Context ctx) {
+    RecipeStore.Stored stored = found(ctx);
+    List<Uploads.Sent> files = Uploads.files(ctx, "file");
+    if (files.size() != 1 || files.get(0).length() == 0) {
+      throw refused("no-photo", "Choose a photo first.");
+    }
+    String shows = Objects.requireNonNullElse(ctx.formParam("shows"), "").strip();
+    if (shows.length() > LONGEST_DESCRIPTION || shows.chars().anyMatch(Character::isISOControl)) {
+      throw refused(
+          "bad-description",
+          "What it shows is said in one line of at most " + LONGEST_DESCRIPTION + " characters.");
+    }
+    List<Recipe.Photo> all = new ArrayList<>(stored.recipe().photos());
+    if (all.size() >= MOST_PHOTOS) {
+      throw refused("too-many-photos", "A recipe has at most " + MOST_PHOTOS + " photos.");
+    }
+    Photo photo = photos.add(Uploads.bytes(files.get(0)));
+    all.removeIf(other -> other.file().equals(photo.file()));
+    all.add(new Recipe.Photo(photo.file(), shows.isEmpty() ? null : shows));
+    save(ctx, stored, all, "added a photo");
+  }
+
+  private void remove(Context ctx) {
+    RecipeStore.Stored stored = found(ctx);
+    String file = ctx.formParam("file");
+    save(
+        ctx,
+        stored,
+        stored.recipe().photos().stream().filter(photo -> !photo.file().equals(file)).toList(),
+        "took a photo out");
+  }
+
+  private void save(Context ctx, RecipeStore.Stored stored, List<Recipe.Photo> all, String what) {
+    Recipe recipe = stored.recipe().withPhotos(all);
+    acts.change(
+        recipe.id(),
+        stored.version(),
+        new Recipes.Written(recipe, Documents.write(recipe)),
+        Author.OWNER,
+        what);
+    ctx.redirect("/recipes/" + recipe.slug() + "#photos", HttpStatus.SEE_OTHER);
+  }
+
+  private RecipeStore.Stored found(Context ctx) {
+    return recipes
+        .find(ctx.pathParam("slug"))
+        .orElseThrow(
+            () ->
+                Refusal.of(
+                    Refusal.Kind.NOT_FOUND,
+                    "not-found",
+                    "The notebook has no recipe of this name."));
+  }
+
+  private static Refusal refused(String code, String message) {
+    return Refusal.of(Refusal.Kind.REFUSED_VALUES, code, message);
+  }
+}

@@ -1,0 +1,228 @@
+package thudbook.pages;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import thudbook.access.Author;
+import thudbook.documents.Documents;
+import thudbook.documents.Import;
+import thudbook.documents.Incoming;
+import thudbook.documents.Parcel;
+import thudbook.equipment.GateStore;
+import thudbook.photos.Photos;
+import thudbook.quantities.Fault;
+import thudbook.quantities.Refusal;
+import thudbook.recipes.Change;
+import thudbook.recipes.Changes;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipes;
+import thudbook.web.ErrorKind;
+import thudbook.web.Uploads;
+
+/** Taking in and giving out: a look before anything is written, then one act that can be undone. */
+public final class ShareRoutes {
+  private final Layout layout;
+  private final RecipeStore recipes;
+  private final GateStore gates;
+  private final Acts acts;
+  private final Supplier<UUID> ids;
+  private final PendingImports pending;
+
+  /** What can be done with what comes in. */
+  public record Acts(Recipes recipes, Changes changes, Photos photos) {}
+
+  /**
+   * Pages over these stores and acts.
+   *
+   * @param ids names what waits, and documents that come without an id
+   */
+  public ShareRoutes(
+      Pages pages, RecipeStore recipes, GateStore gates, Acts acts, Supplier<UUID> ids) {
+    this.layout = pages.layout();
+    this.recipes = recipes;
+    this.gates = gates;
+    this.acts = acts;
+    this.ids = ids;
+    this.pending = new PendingImports(ids);
+  }
+
+  /** Adds all routes. */
+  public void addTo(JavalinConfig config) {
+    config
+        .routes
+        .get("/share", ctx -> show(ctx, List.of(), ""))
+        .post("/share/imports", this::look)
+        .get("/share/imports/{name}", this::preview)
+        .post("/share/imports/{name}", this::take)
+        .get("/share/changes/{id}", this::done)
+        .post("/share/changes/{id}/undo", this::undo);
+  }
+
+  private void show(Context ctx, List<String> faults, String text) {
+    layout.show(
+        ctx, "share/index", "Share", Frame.Section.SHARE, Map.of("faults", faults, "text", text));
+  }
+
+  /** Reads what was sent. What is wrong is told on the same page, where pasted text stays. */
+  private void look(Context ctx) {
+    if (!Uploads.isMultipart(ctx)) {
+      throw Refusal.of(Refusal.Kind.MALFORMED, "not-multipart", "A form of files is expected.");
+    }
+    List<Uploads.Sent> files = Uploads.files(ctx, "files");
+    String text = Objects.requireNonNullElse(ctx.formParam("text"), "");
+    try {
+      String name = pending.hold(read(files, text));
+      ctx.redirect("/share/imports/" + name, HttpStatus.SEE_OTHER);
+    } catch (Refusal refusal) {
+      ctx.status(ErrorKind.of(refusal.kind()).status());
+      show(ctx, refusal.faults().stream().map(Fault::message).toList(), text);
+    }
+  }
+
+  private PendingImports.Pending read(List<Uploads.Sent> files, String text) {
+    Parcel parcel = new Parcel();
+    for (Uploads.Sent file : files) {
+      parcel.add(file.name(), file.content().open());
+    }
+    if (!text.isBlank()) {
+      parcel.addText("pasted text", text);
+    }
+    List<Incoming> documents =
+        Incoming.read(
+            parcel,
+            Incoming.identity(
+                ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()));
+    Map<String, String> names = new HashMap<>();
+    List<Photos.Ready> photos = photos(parcel, names);
+    List<Incoming> renamed =
+        documents.stream().map(document -> withPhotos(document, names)).toList();
+    return new PendingImports.Pending(Import.of(renamed, recipes, gates), photos, parcel.leftOut());
+  }
+
+  /** Makes the photos, and notes which name each gets that documents know by the hash it had. */
+  private List<Photos.Ready> photos(Parcel parcel, Map<String, String> names) {
+    List<Photos.Ready> photos = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    for (Parcel.Item item : parcel.photos()) {
+      try {
+        Photos.Ready ready = acts.photos().prepare(item.bytes());
+        photos.add(ready);
+        names.put(Photos.sha256(item.bytes()), ready.photo().file());
+      } catch (Refusal refusal) {
+        String message = item.name() + ": " + refusal.faults().get(0).message();
+        faults.add(new Fault("", 0, refusal.faults().get(0).code(), "", "", message));
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
+    }
+    return photos;
+  }
+
+  private static Incoming withPhotos(Incoming document, Map<String, String> names) {
+    if (!(document.noun() instanceof Documents.ARecipe noun)) {
+      return document;
+    }
+    List<Recipe.Photo> photos =
+        noun.recipe().photos().stream()
+            .map(
+                photo -> {
+                  String hash = photo.file().substring(0, photo.file().indexOf('.'));
+                  return new Recipe.Photo(names.getOrDefault(hash, photo.file()), photo.shows());
+                })
+            .toList();
+    return new Incoming(
+        document.file(), new Documents.ARecipe(noun.recipe().withPhotos(photos)), document.notes());
+  }
+
+  private void preview(Context ctx) {
+    PendingImports.Pending found = found(ctx);
+    layout.show(
+        ctx,
+        "share/preview",
+        "What would change",
+        Frame.Section.SHARE,
+        Map.of("sheet", ImportSheet.of(ctx.path(), found)));
+  }
+
+  private void take(Context ctx) {
+    PendingImports.Pending found = found(ctx);
+    Set<String> chosen = new HashSet<>(ctx.formParams("take"));
+    List<Import.Entry> entries = found.documents().entries();
+    List<Import.Entry> taken =
+        IntStream.range(0, entries.size())
+            .filter(i -> i >= ImportSheet.MOST_ROWS || chosen.contains(String.valueOf(i)))
+            .mapToObj(entries::get)
+            .filter(Import.Entry::canBeTaken)
+            .toList();
+    if (taken.isEmpty()) {
+      throw Refusal.of(
+          Refusal.Kind.REFUSED_VALUES, "nothing-chosen", "Choose at least one document.");
+    }
+    Set<String> named =
+        taken.stream()
+            .flatMap(entry -> named(entry).stream())
+            .map(Recipe.Photo::file)
+            .collect(Collectors.toSet());
+    found.photos().stream()
+        .filter(ready -> named.contains(ready.photo().file()))
+        .forEach(acts.photos()::keep);
+    String what =
+        taken.size() == 1
+            ? "took in " + taken.get(0).title()
+            : "took in " + taken.size() + " documents";
+    long change =
+        acts.recipes().write(Import.gates(taken), Import.recipes(taken), Author.OWNER, what);
+    pending.drop(ctx.pathParam("name"));
+    ctx.redirect("/share/changes/" + change, HttpStatus.SEE_OTHER);
+  }
+
+  private static List<Recipe.Photo> named(Import.Entry entry) {
+    return entry.noun() instanceof Documents.ARecipe recipe ? recipe.recipe().photos() : List.of();
+  }
+
+  private void done(Context ctx) {
+    Change change = acts.changes().find(number(ctx)).orElseThrow(ShareRoutes::noChange);
+    layout.show(ctx, "share/done", "Done", Frame.Section.SHARE, Map.of("change", change));
+  }
+
+  private void undo(Context ctx) {
+    long change = acts.changes().undo(number(ctx), Author.OWNER);
+    ctx.redirect("/share/changes/" + change, HttpStatus.SEE_OTHER);
+  }
+
+  private static long number(Context ctx) {
+    String id = ctx.pathParam("id");
+    if (!id.matches("\\d{1,18}")) {
+      throw noChange();
+    }
+    return Long.parseLong(id);
+  }
+
+  private static Refusal noChange() {
+    return Refusal.of(Refusal.Kind.NOT_FOUND, "not-found", "There is no such change.");
+  }
+
+  private PendingImports.Pending found(Context ctx) {
+    return pending
+        .find(ctx.pathParam("name"))
+        .orElseThrow(
+            () ->
+                Refusal.of(
+                    Refusal.Kind.NOT_FOUND,
+                    "not-waiting",
+                    "What was sent does not wait here any more: send it again."));
+  }
+}
