@@ -103,6 +103,7 @@ final class Notebook implements AutoCloseable {
             pages,
             database.recipes(),
             database.gates(),
+            database.list(),
             new ShareRoutes.Acts(acts.recipes(), acts.changes(), acts.photos()),
             ids);
     PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());

@@ -47,11 +47,12 @@ public record Incoming(String file, Documents.Noun noun, List<String> notes) {
   }
 
   /**
-   * Reads all documents of a parcel.
+   * Reads all documents and tables of a parcel.
    *
+   * @param columns takes how each column of a table was understood, a sentence each
    * @throws Refusal with all faults of all documents, each with file and line
    */
-  public static List<Incoming> read(Parcel parcel, Identity identity) {
+  public static List<Incoming> read(Parcel parcel, Identity identity, List<String> columns) {
     List<Incoming> read = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     Refusal.Kind kind = Refusal.Kind.REFUSED_VALUES;
@@ -62,6 +63,16 @@ public record Incoming(String file, Documents.Noun noun, List<String> notes) {
       } catch (Refusal refusal) {
         kind = refusal.kind();
         refusal.faults().forEach(fault -> faults.add(inFile(item, fault)));
+      }
+    }
+    for (Parcel.Item item : parcel.tables()) {
+      try {
+        RecipeTable.Read table = RecipeTable.read(item.name(), item.bytes(), identity);
+        read.addAll(table.recipes());
+        columns.addAll(table.columns());
+      } catch (Refusal refusal) {
+        kind = refusal.kind();
+        faults.addAll(refusal.faults());
       }
     }
     if (!faults.isEmpty()) {

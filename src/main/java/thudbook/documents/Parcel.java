@@ -32,11 +32,13 @@ public final class Parcel {
   private static final int ZIP_SIGNATURE = 0x504b;
   private static final Pattern DOCUMENT = Pattern.compile("(?i).*\\.(md|markdown|txt)");
   private static final Pattern PHOTO = Pattern.compile("(?i).*\\.(jpe?g|png|webp)");
+  private static final Pattern TABLE = Pattern.compile("(?i).*\\.(csv|tsv)");
   private static final Pattern HIDDEN = Pattern.compile("(.*/)?(\\.[^/]*|__MACOSX)(/.*)?");
   private static final Pattern DOCUMENT_START =
       Pattern.compile("(?m)^---[ \\t]*\\r?\\n(?=thudbook[ \\t]*:)");
 
   private final List<Item> documents = new ArrayList<>();
+  private final List<Item> tables = new ArrayList<>();
   private final List<Item> photos = new ArrayList<>();
   private final List<String> leftOut = new ArrayList<>();
   private final List<Fault> faults = new ArrayList<>();
@@ -125,6 +127,11 @@ public final class Parcel {
     return List.copyOf(documents);
   }
 
+  /** Tables in CSV. */
+  public List<Item> tables() {
+    return List.copyOf(tables);
+  }
+
   /** Files that are named like photos. */
   public List<Item> photos() {
     return List.copyOf(photos);
@@ -168,6 +175,8 @@ public final class Parcel {
       photos.add(new Item(name, 0, bytes));
     } else if (DOCUMENT.matcher(name).matches()) {
       documents.add(new Item(name, 0, bytes));
+    } else if (TABLE.matcher(name).matches()) {
+      tables.add(new Item(name, 0, bytes));
     } else {
       leftOut.add(name);
     }

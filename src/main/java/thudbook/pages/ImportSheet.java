@@ -11,9 +11,10 @@ import thudbook.documents.Import;
  * @param rows the first of the documents
  * @param more how many are not shown
  * @param leftOut names of files that were left out; empty: none
+ * @param columns how the columns of tables were understood
  */
 public record ImportSheet(
-    String address, String summary, List<Row> rows, int more, String leftOut, boolean canImport) {
+    String address, String summary, List<Row> rows, int more, String leftOut, List<String> columns, boolean canImport) {
   /** A longer page would not be read. */
   static final int MOST_ROWS = 500;
 
@@ -50,6 +51,7 @@ public record ImportSheet(
         IntStream.range(0, shown).mapToObj(i -> new Row(i, entries.get(i))).toList(),
         entries.size() - shown,
         names(pending.leftOut()),
+        pending.columns(),
         entries.stream().anyMatch(Import.Entry::canBeTaken));
   }
 

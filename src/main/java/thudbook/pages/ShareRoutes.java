@@ -3,6 +3,10 @@ package thudbook.pages;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -20,6 +24,7 @@ import thudbook.documents.Import;
 import thudbook.documents.Incoming;
 import thudbook.documents.Parcel;
 import thudbook.equipment.GateStore;
+import thudbook.library.RecipeList;
 import thudbook.photos.Photos;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
@@ -36,6 +41,7 @@ public final class ShareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
+  private final RecipeList list;
   private final Acts acts;
   private final Supplier<UUID> ids;
   private final PendingImports pending;
@@ -49,10 +55,11 @@ public final class ShareRoutes {
    * @param ids names what waits, and documents that come without an id
    */
   public ShareRoutes(
-      Pages pages, RecipeStore recipes, GateStore gates, Acts acts, Supplier<UUID> ids) {
+      Pages pages, RecipeStore recipes, GateStore gates, RecipeList list, Acts acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.recipes = recipes;
     this.gates = gates;
+    this.list = list;
     this.acts = acts;
     this.ids = ids;
     this.pending = new PendingImports(ids);
@@ -62,6 +69,7 @@ public final class ShareRoutes {
   public void addTo(JavalinConfig config) {
     config
         .routes
+        .get("/share/recipes.csv", this::table)
         .get("/share", ctx -> show(ctx, List.of(), ""))
         .post("/share/imports", this::look)
         .get("/share/imports/{name}", this::preview)
@@ -73,6 +81,15 @@ public final class ShareRoutes {
   private void show(Context ctx, List<String> faults, String text) {
     layout.show(
         ctx, "share/index", "Share", Frame.Section.SHARE, Map.of("faults", faults, "text", text));
+  }
+
+  private void table(Context ctx) throws IOException {
+    ctx.contentType("text/csv; charset=utf-8")
+        .header("Cache-Control", "no-store")
+        .header("Content-Disposition", "attachment; filename=\"thudbook.csv\"");
+    try (Writer out = new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8)) {
+      new TableExport(list, recipes).write(out);
+    }
   }
 
   /** Reads what was sent. What is wrong is told on the same page, where pasted text stays. */
@@ -99,16 +116,18 @@ public final class ShareRoutes {
     if (!text.isBlank()) {
       parcel.addText("pasted text", text);
     }
+    List<String> columns = new ArrayList<>();
     List<Incoming> documents =
         Incoming.read(
             parcel,
             Incoming.identity(
-                ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()));
+                ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()),
+            columns);
     Map<String, String> names = new HashMap<>();
     List<Photos.Ready> photos = photos(parcel, names);
     List<Incoming> renamed =
         documents.stream().map(document -> withPhotos(document, names)).toList();
-    return new PendingImports.Pending(Import.of(renamed, recipes, gates), photos, parcel.leftOut());
+    return new PendingImports.Pending(Import.of(renamed, recipes, gates), photos, parcel.leftOut(), columns);
   }
 
   /** Makes the photos, and notes which name each gets that documents know by the hash it had. */
