@@ -104,7 +104,7 @@ final class Notebook implements AutoCloseable {
             database.recipes(),
             database.gates(),
             database.list(),
-            new ShareRoutes.Acts(acts.recipes(), acts.changes(), acts.photos()),
+            new ShareRoutes.Acts(acts.recipes(), acts.photos()),
             ids);
     PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());
     Api api =

@@ -33,8 +33,14 @@ class HostileInputsTest {
   private static final String BOUNDARY = "line-between-parts";
   private static final String SCRIPT = "<script>alert(1)</script><img src=x onerror=alert(2)>";
   private static final String[] PATHS = {
-    "../../etc/passwd.md", "/etc/cron.d/x.md", "C:\\windows\\x.md", "a/../../b.md", "..\\x.md",
-    "a\u0000b.md", "x\u202Edm.exe.md", "n".repeat(400) + ".md"
+    "../../etc/passwd.md",
+    "/etc/cron.d/x.md",
+    "C:\\windows\\x.md",
+    "a/../../b.md",
+    "..\\x.md",
+    "a\u0000b.md",
+    "x\u202Edm.exe.md",
+    "n".repeat(400) + ".md"
   };
 
   @TempDir static Path folder;
@@ -108,8 +114,7 @@ class HostileInputsTest {
   }
 
   private void assertPhotoIsRefusedOrCleaned(byte[] bytes) throws IOException {
-    Answer answer =
-        Exchange.request(port, "POST", "/api/media").body("image/jpeg", bytes).send();
+    Answer answer = Exchange.request(port, "POST", "/api/media").body("image/jpeg", bytes).send();
     assertThat(answer.status()).isIn(201, 413, 422);
   }
 
@@ -123,7 +128,8 @@ class HostileInputsTest {
       case 4 -> new Sent("cut.zip", cut(zip("a.md", document("Cut off"))));
       case 5 -> new Sent("x.md", spoiled(document("Bad UTF-8")));
       case 6 -> new Sent(SCRIPT + ".md", document(SCRIPT));
-      case 7 -> new Sent("t.csv", text("title,heard,decay (ms)\n" + SCRIPT + "," + SCRIPT + ",9e9\n"));
+      case 7 ->
+          new Sent("t.csv", text("title,heard,decay (ms)\n" + SCRIPT + "," + SCRIPT + ",9e9\n"));
       case 8 -> new Sent("t.csv", text("title\n\"" + "x".repeat(random.nextInt(400_000))));
       case 9 -> new Sent("x.md", text(deep()));
       case 10 -> new Sent("media/" + "0".repeat(64) + ".png", text(SCRIPT));
@@ -134,10 +140,23 @@ class HostileInputsTest {
   private byte[] document(String title) {
     String quoted = "\"" + title + "\"";
     return text(
-        "---\nthudbook: recipe/1\ntitle: " + quoted + "\nheard: " + quoted + "\nby: " + quoted
-            + "\ntags: [" + (title.length() > 40 ? "x" : quoted) + "]\nroom: " + quoted
-            + "\nconnections: [{out: " + quoted + ", in: " + quoted + "}]\n---\n"
-            + title + " [x](javascript:alert(1)) ![y](data:text/html,z)\n");
+        "---\nthudbook: recipe/1\ntitle: "
+            + quoted
+            + "\nheard: "
+            + quoted
+            + "\nby: "
+            + quoted
+            + "\ntags: ["
+            + (title.length() > 40 ? "x" : quoted)
+            + "]\nroom: "
+            + quoted
+            + "\nconnections: [{out: "
+            + quoted
+            + ", in: "
+            + quoted
+            + "}]\n---\n"
+            + title
+            + " [x](javascript:alert(1)) ![y](data:text/html,z)\n");
   }
 
   private String deep() {

@@ -100,7 +100,8 @@ public final class RecipeTable {
         }
       }
     } catch (IOException | IllegalStateException | UncheckedIOException e) {
-      throw refusal(Refusal.Kind.MALFORMED, name, "this table can't be read: a quote is not closed");
+      throw refusal(
+          Refusal.Kind.MALFORMED, name, "this table can't be read: a quote is not closed");
     }
     if (!faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
@@ -190,7 +191,8 @@ public final class RecipeTable {
     }
 
     String withUnit(String cell) {
-      String written = cell.startsWith("'") && FORMULA.matcher(cell).matches() ? cell.substring(1) : cell;
+      String written =
+          cell.startsWith("'") && FORMULA.matcher(cell).matches() ? cell.substring(1) : cell;
       return unit.isEmpty() || !NUMBER.matcher(written).matches() ? written : written + " " + unit;
     }
 

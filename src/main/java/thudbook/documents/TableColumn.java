@@ -46,6 +46,8 @@ enum TableColumn {
   private final String title;
   private final String field;
   private final String unit;
+
+  @SuppressWarnings("ImmutableEnumChecker") // List.of can't be changed
   private final List<String> synonyms;
 
   TableColumn(String title, String field, String unit, String... synonyms) {

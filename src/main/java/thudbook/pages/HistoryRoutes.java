@@ -10,6 +10,7 @@ import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
+import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
@@ -25,6 +26,7 @@ final class HistoryRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateHistory gates;
+  private final PhotoStore photos;
   private final Recipes recipeActs;
   private final Gates gateActs;
 
@@ -32,6 +34,7 @@ final class HistoryRoutes {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
+    this.photos = stores.photos();
     this.recipeActs = acts.recipes();
     this.gateActs = acts.gates();
   }
@@ -100,7 +103,7 @@ final class HistoryRoutes {
         "recipe",
         sheet.recipe().title() + ", revision " + revision.number(),
         Frame.Section.RECIPES,
-        Map.of("sheet", sheet, "banner", banner));
+        Map.of("sheet", sheet, "banner", banner, "photos", PhotoView.all(sheet.recipe(), photos)));
   }
 
   private void gateRevision(Context context) {

@@ -14,7 +14,13 @@ import thudbook.documents.Import;
  * @param columns how the columns of tables were understood
  */
 public record ImportSheet(
-    String address, String summary, List<Row> rows, int more, String leftOut, List<String> columns, boolean canImport) {
+    String address,
+    String summary,
+    List<Row> rows,
+    int more,
+    String leftOut,
+    List<String> columns,
+    boolean canImport) {
   /** A longer page would not be read. */
   static final int MOST_ROWS = 500;
 

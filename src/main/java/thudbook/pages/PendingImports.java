@@ -24,7 +24,8 @@ final class PendingImports {
   }
 
   /** Documents with what they would change, and the photos that came with them. */
-  record Pending(Import documents, List<Photos.Ready> photos, List<String> leftOut, List<String> columns) {
+  record Pending(
+      Import documents, List<Photos.Ready> photos, List<String> leftOut, List<String> columns) {
     Pending {
       photos = List.copyOf(photos);
       leftOut = List.copyOf(leftOut);

@@ -28,8 +28,6 @@ import thudbook.library.RecipeList;
 import thudbook.photos.Photos;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Change;
-import thudbook.recipes.Changes;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
@@ -47,7 +45,7 @@ public final class ShareRoutes {
   private final PendingImports pending;
 
   /** What can be done with what comes in. */
-  public record Acts(Recipes recipes, Changes changes, Photos photos) {}
+  public record Acts(Recipes recipes, Photos photos) {}
 
   /**
    * Pages over these stores and acts.
@@ -55,7 +53,12 @@ public final class ShareRoutes {
    * @param ids names what waits, and documents that come without an id
    */
   public ShareRoutes(
-      Pages pages, RecipeStore recipes, GateStore gates, RecipeList list, Acts acts, Supplier<UUID> ids) {
+      Pages pages,
+      RecipeStore recipes,
+      GateStore gates,
+      RecipeList list,
+      Acts acts,
+      Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.recipes = recipes;
     this.gates = gates;
@@ -73,9 +76,7 @@ public final class ShareRoutes {
         .get("/share", ctx -> show(ctx, List.of(), ""))
         .post("/share/imports", this::look)
         .get("/share/imports/{name}", this::preview)
-        .post("/share/imports/{name}", this::take)
-        .get("/share/changes/{id}", this::done)
-        .post("/share/changes/{id}/undo", this::undo);
+        .post("/share/imports/{name}", this::take);
   }
 
   private void show(Context ctx, List<String> faults, String text) {
@@ -120,14 +121,14 @@ public final class ShareRoutes {
     List<Incoming> documents =
         Incoming.read(
             parcel,
-            Incoming.identity(
-                ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()),
+            Incoming.identity(ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()),
             columns);
     Map<String, String> names = new HashMap<>();
     List<Photos.Ready> photos = photos(parcel, names);
     List<Incoming> renamed =
         documents.stream().map(document -> withPhotos(document, names)).toList();
-    return new PendingImports.Pending(Import.of(renamed, recipes, gates), photos, parcel.leftOut(), columns);
+    return new PendingImports.Pending(
+        Import.of(renamed, recipes, gates), photos, parcel.leftOut(), columns);
   }
 
   /** Makes the photos, and notes which name each gets that documents know by the hash it had. */
@@ -205,33 +206,11 @@ public final class ShareRoutes {
     long change =
         acts.recipes().write(Import.gates(taken), Import.recipes(taken), Author.OWNER, what);
     pending.drop(ctx.pathParam("name"));
-    ctx.redirect("/share/changes/" + change, HttpStatus.SEE_OTHER);
+    ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 
   private static List<Recipe.Photo> named(Import.Entry entry) {
     return entry.noun() instanceof Documents.ARecipe recipe ? recipe.recipe().photos() : List.of();
-  }
-
-  private void done(Context ctx) {
-    Change change = acts.changes().find(number(ctx)).orElseThrow(ShareRoutes::noChange);
-    layout.show(ctx, "share/done", "Done", Frame.Section.SHARE, Map.of("change", change));
-  }
-
-  private void undo(Context ctx) {
-    long change = acts.changes().undo(number(ctx), Author.OWNER);
-    ctx.redirect("/share/changes/" + change, HttpStatus.SEE_OTHER);
-  }
-
-  private static long number(Context ctx) {
-    String id = ctx.pathParam("id");
-    if (!id.matches("\\d{1,18}")) {
-      throw noChange();
-    }
-    return Long.parseLong(id);
-  }
-
-  private static Refusal noChange() {
-    return Refusal.of(Refusal.Kind.NOT_FOUND, "not-found", "There is no such change.");
   }
 
   private PendingImports.Pending found(Context ctx) {

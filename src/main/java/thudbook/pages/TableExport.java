@@ -51,8 +51,7 @@ final class TableExport {
       String after = null;
       do {
         RecipeList.Page page =
-            list.page(
-                new RecipeList.Request(RecipeList.Order.TITLE, null, ROWS_AT_ONCE, after));
+            list.page(new RecipeList.Request(RecipeList.Order.TITLE, null, ROWS_AT_ONCE, after));
         for (RecipeList.Row row : page.rows()) {
           RecipeStore.Stored stored = recipes.find(row.id().toString()).orElse(null);
           if (stored != null) {

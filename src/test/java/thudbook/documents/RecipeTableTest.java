@@ -21,7 +21,9 @@ import thudbook.recipes.EnvelopeEntry;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
 
-/** Tables of recipes: what is read of them, their faults, and their way out and back. Properties. */
+/**
+ * Tables of recipes: what is read of them, their faults, and their way out and back. Properties.
+ */
 class RecipeTableTest {
   private final List<String> columns = new ArrayList<>();
 
@@ -36,8 +38,10 @@ class RecipeTableTest {
   @Test
   void columnsAreKnownByNameSynonymAndUnit() {
     Recipe recipe =
-        read("Name;Peak voltage (V);Decay (s);fm index;Carrier frequency;Tags;Mood\n"
-                + "Tide kick;7;0.18;0.8;A1;dry, kick;calm\n")
+        read("""
+        Name;Peak voltage (V);Decay (s);fm index;Carrier frequency;Tags;Mood
+        Tide kick;7;0.18;0.8;A1;dry, kick;calm
+        """)
             .get(0);
     assertThat(recipe.title()).isEqualTo("Tide kick");
     assertThat(recipe.tags()).containsExactly("dry", "kick");
@@ -48,7 +52,7 @@ class RecipeTableTest {
               assertThat(envelope.peakVolts()).isEqualTo(7);
               assertThat(envelope.decay().seconds()).isEqualTo(0.18);
             });
-    assertThat(recipe.source()).isInstanceOf(SourceEntry.Fm.class);
+    assertThat(recipe.source()).isInstanceOf(SourceEntry.FrequencyModulation.class);
     assertThat(columns)
         .contains("“Name” is title", "“Decay (s)” is decay (ms)", "“Mood” is not taken");
   }
@@ -89,8 +93,7 @@ class RecipeTableTest {
         Stream<Path> files = Files.list(Path.of("sample-library/recipes"))) {
       printer.printRecord(RecipeTable.header());
       for (Path file : files.sorted().toList()) {
-        Documents.Noun noun =
-            Documents.read(Files.readAllBytes(file), new KnownIdentity()).noun();
+        Documents.Noun noun = Documents.read(Files.readAllBytes(file), new KnownIdentity()).noun();
         Recipe recipe = ((Documents.ARecipe) noun).recipe();
         // A recorded voltage has no cell.
         if (!(recipe.envelope() instanceof EnvelopeEntry.Recorded)) {
