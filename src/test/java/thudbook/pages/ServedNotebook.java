@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -95,13 +96,16 @@ final class ServedNotebook implements AutoCloseable {
 
   /** Sends a form as a browser does, from a page of the notebook; redirects are not followed. */
   HttpResponse<String> post(String address, Map<String, String> form) {
+    Map<String, List<String>> fields = new LinkedHashMap<>();
+    form.forEach((name, value) -> fields.put(name, List.of(value)));
+    return send(address, fields);
+  }
+
+  /** The same with fields that may have more values than one. */
+  HttpResponse<String> send(String address, Map<String, List<String>> form) {
     String body =
         form.entrySet().stream()
-            .map(
-                field ->
-                    URLEncoder.encode(field.getKey(), StandardCharsets.UTF_8)
-                        + "="
-                        + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
+            .flatMap(field -> field.getValue().stream().map(v -> pair(field.getKey(), v)))
             .collect(Collectors.joining("&"));
     String own = server.url().toString();
     HttpRequest request =
@@ -122,6 +126,22 @@ final class ServedNotebook implements AutoCloseable {
   /** What it is kept in. */
   Database database() {
     return database;
+  }
+
+  private static String pair(String name, String value) {
+    return URLEncoder.encode(name, StandardCharsets.UTF_8)
+        + "="
+        + URLEncoder.encode(value, StandardCharsets.UTF_8);
+  }
+
+  /** A recipe as it is kept. */
+  Recipe recipe(String slug) {
+    return database.recipes().find(slug).orElseThrow().recipe();
+  }
+
+  /** The last act on a recipe, in words. */
+  String lastAct(String slug) {
+    return database.recipes().revisions(recipe(slug).id(), 0, 1).get(0).what();
   }
 
   @Override
