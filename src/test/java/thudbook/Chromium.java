@@ -27,6 +27,11 @@ final class Chromium {
 
   /** Starts it, with a profile of its own and without a network of its own. */
   static ChromeDriver start() {
+    return start(profile());
+  }
+
+  /** Starts it with a profile that may have been used before. */
+  static ChromeDriver start(Path profile) {
     Optional<Path> browser = onPath("chromium");
     Optional<Path> driver = onPath("chromedriver");
     if (browser.isEmpty() || driver.isEmpty()) {
@@ -48,7 +53,7 @@ final class Chromium {
         "--disable-component-update",
         "--disable-sync",
         "--hide-scrollbars",
-        "--user-data-dir=" + profile());
+        "--user-data-dir=" + profile);
     ChromeDriverService service =
         new ChromeDriverService.Builder().usingDriverExecutable(driver.get().toFile()).build();
     return new ChromeDriver(service, options);
@@ -68,7 +73,8 @@ final class Chromium {
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
-  private static Path profile() {
+  /** A new, empty profile. */
+  static Path profile() {
     try {
       return Files.createTempDirectory("thudbook-browser");
     } catch (IOException e) {

@@ -41,18 +41,16 @@ class MergeTest {
   @Test
   void everySideCanBeHadWhole() {
     for (long seed = 0; seed < RECIPES; seed++) {
-      List<Recipe> sides =
-          List.of(
-              named(new RandomDocuments(seed).recipe()),
-              named(new RandomDocuments(seed + RECIPES).recipe()),
-              named(new RandomDocuments(seed + 2 * RECIPES).recipe()));
-      Merge merge = Merge.of(sides.get(0), sides.get(1), sides.get(2));
+      Map<Side, Recipe> sides =
+          Map.of(
+              Side.BASE, named(new RandomDocuments(seed).recipe()),
+              Side.THEIRS, named(new RandomDocuments(seed + RECIPES).recipe()),
+              Side.YOURS, named(new RandomDocuments(seed + 2 * RECIPES).recipe()));
+      Merge merge = Merge.of(sides.get(Side.BASE), sides.get(Side.THEIRS), sides.get(Side.YOURS));
       for (Side side : Side.values()) {
         Map<String, Side> all = new LinkedHashMap<>();
         merge.units().forEach(unit -> all.put(unit.name(), side));
-        assertThat(combined(merge, all))
-            .as("seed %d, %s", seed, side)
-            .isEqualTo(sides.get(side.ordinal()));
+        assertThat(combined(merge, all)).as("seed %d, %s", seed, side).isEqualTo(sides.get(side));
       }
     }
   }
