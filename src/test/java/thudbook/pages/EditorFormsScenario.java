@@ -152,8 +152,13 @@ class EditorFormsScenario {
   @Test
   void aChannelMayBeTriedOutButNotSaved() {
     String channel =
-        "transfer: [[1 V, 0], [4 V, 1]]\nopening: 2 ms\nrelease: [{share: 1, time: 30 ms}]\n"
-            + "cutoff: {closed: 40 Hz, open: 9 kHz}\nleak: -60 dB\n";
+        """
+        transfer: [[1 V, 0], [4 V, 1]]
+        opening: 2 ms
+        release: [{share: 1, time: 30 ms}]
+        cutoff: {closed: 40 Hz, open: 9 kHz}
+        leak: -60 dB
+        """;
     Map<String, List<String>> form =
         filled(
             "/recipes/new",
@@ -195,7 +200,7 @@ class EditorFormsScenario {
     assertThat(recipe.tags()).containsExactly("dry", "kick");
     assertThat(Documents.write(recipe)).contains("from: 200 Hz");
     assertThat(notebook.get("/recipes/thud").statusCode()).isEqualTo(308);
-    assertThat(notebook.lastAct("thump")).isEqualTo("Address thud → thump; From 100 Hz → 200 Hz");
+    assertThat(notebook.lastAct("thump")).isEqualTo("changed address and lower edge of the noise");
   }
 
   @Test
