@@ -109,19 +109,26 @@ public record HistorySheet(
       Revision<T> revision = revisions.get(i);
       T before = i + 1 < revisions.size() ? revisions.get(i + 1).noun() : null;
       boolean isCurrent = revision.number() == current;
+      List<String> told = before == null ? List.of() : differences.apply(before, revision.noun());
       lines.add(
           new Line(
               revision.number(),
               TimeOfRecord.of(revision.at()),
               revision.author().name(),
-              revision.what(),
+              what(revision.what(), told),
               revision.change(),
-              before == null ? List.of() : differences.apply(before, revision.noun()),
+              told,
               before == null ? List.of() : moved.apply(before, revision.noun()),
               isCurrent || comparison.isEmpty() ? "" : String.format(comparison, revision.number()),
               isCurrent));
     }
     return lines;
+  }
+
+  /** The words of an act, unless they only say what the differences say. */
+  private static String what(String what, List<String> differences) {
+    String same = String.join("; ", differences).replace('\u00a0', ' ');
+    return what.replace('\u00a0', ' ').equalsIgnoreCase(same) ? "saved" : what;
   }
 
   private static <T> @Nullable String older(String address, List<Revision<T>> revisions) {
