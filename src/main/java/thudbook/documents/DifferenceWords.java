@@ -27,6 +27,8 @@ public final class DifferenceWords {
   private static final Pattern MINUS =
       Pattern.compile("(?<![0-9A-Za-z])-(?=[0-9]+(\\.[0-9]+)?( |$|]|,))");
 
+  private static final Pattern LIST = Pattern.compile("\\[[\\[{].*[]}]]");
+
   /** Values that are somebody's own words and stand in quotes. */
   private static final Set<String> OWN_WORDS = Set.of("/title", "/heard", "/room", "/by");
 
@@ -48,22 +50,43 @@ public final class DifferenceWords {
     return of(before, after).all(Differences.between(before, after));
   }
 
+  /**
+   * What a save did to a gate, in a few words: {@code changed opening and leak; channel slow
+   * added}.
+   */
+  public static String summary(Gate before, Gate after) {
+    DifferenceWords words = of(before, after);
+    List<Difference> changed = new ArrayList<>();
+    List<String> told = new ArrayList<>();
+    blocks(Differences.between(before, after))
+        .forEach(
+            (block, inside) -> {
+              if (isWhole(block, inside)) {
+                told.addAll(words.block(block, inside));
+              } else {
+                changed.addAll(inside);
+              }
+            });
+    if (!changed.isEmpty() || told.isEmpty()) {
+      told.add(0, summary(changed));
+    }
+    return String.join("; ", told);
+  }
+
   /** What a save did, in a few words: {@code changed decay and peak}. */
   public static String summary(List<Difference> differences) {
     List<String> names =
-        differences.stream().map(difference -> shortName(difference.pointer())).distinct().toList();
+        differences.stream()
+            .map(difference -> KeyWords.name(difference.pointer()))
+            .distinct()
+            .toList();
     if (names.isEmpty()) {
       return "changed nothing";
     }
-    List<String> told = names.subList(0, Math.min(MOST_NAMES, names.size()));
-    if (names.size() > MOST_NAMES) {
-      return "changed " + String.join(", ", told) + " and " + (names.size() - MOST_NAMES) + " more";
-    }
-    int last = told.size() - 1;
-    return "changed "
-        + (last == 0
-            ? told.get(0)
-            : String.join(", ", told.subList(0, last)) + " and " + told.get(last));
+    boolean many = names.size() > MOST_NAMES;
+    List<String> told = new ArrayList<>(many ? names.subList(0, MOST_NAMES) : names);
+    String last = many ? (names.size() - MOST_NAMES) + " more" : told.remove(told.size() - 1);
+    return "changed " + (told.isEmpty() ? last : String.join(", ", told) + " and " + last);
   }
 
   /**
@@ -80,12 +103,19 @@ public final class DifferenceWords {
     if (value == null || value.isBlank()) {
       return "–";
     }
-    String line = value.strip().replaceAll("\\s+", " ");
+    String line = flat(value.strip().replaceAll("\\s+", " "));
     String shown =
         line.codePointCount(0, line.length()) <= LONGEST_VALUE
             ? line
             : line.substring(0, line.offsetByCodePoints(0, LONGEST_VALUE - 1)).strip() + "…";
     return UNIT.matcher(MINUS.matcher(shown).replaceAll("−")).replaceAll("\u00a0");
+  }
+
+  /** A list of pairs or cells without its brackets: {@code 2.4 V, 0; 5 V, 1}. */
+  private static String flat(String line) {
+    return LIST.matcher(line).matches()
+        ? line.substring(2, line.length() - 2).replaceAll("[]}], [\\[{]", "; ")
+        : line;
   }
 
   private static DifferenceWords of(Recipe before, Recipe after) {
@@ -102,21 +132,31 @@ public final class DifferenceWords {
   }
 
   private List<String> all(List<Difference> differences) {
-    // What belongs to one block is looked at together: another kind brings other keys with it.
+    List<String> sentences = new ArrayList<>();
+    blocks(differences).forEach((block, inside) -> sentences.addAll(block(block, inside)));
+    return sentences;
+  }
+
+  /** What belongs to one block is looked at together: another kind brings other keys with it. */
+  private static Map<String, List<Difference>> blocks(List<Difference> differences) {
     Map<String, List<Difference>> blocks = new LinkedHashMap<>();
     for (Difference difference : differences) {
       blocks.computeIfAbsent(block(difference.pointer()), b -> new ArrayList<>()).add(difference);
     }
-    List<String> sentences = new ArrayList<>();
-    blocks.forEach((block, inside) -> sentences.addAll(block(block, inside)));
-    return sentences;
+    return blocks;
+  }
+
+  /** Whether a block that stands for itself is new or gone as a whole. */
+  private static boolean isWhole(String block, List<Difference> differences) {
+    return isPart(block)
+        && differences.size() > 1
+        && (differences.stream().allMatch(d -> d.before() == null)
+            || differences.stream().allMatch(d -> d.after() == null));
   }
 
   private List<String> block(String block, List<Difference> differences) {
-    boolean isNew = differences.stream().allMatch(d -> d.before() == null);
-    boolean isGone = differences.stream().allMatch(d -> d.after() == null);
-    if (isPart(block) && differences.size() > 1 && (isNew || isGone)) {
-      return List.of(whole(block, isNew));
+    if (isWhole(block, differences)) {
+      return List.of(whole(block, differences.get(0).before() == null));
     }
     boolean otherKind = differences.stream().anyMatch(d -> d.pointer().equals(block + "/kind"));
     return differences.stream()
@@ -165,10 +205,6 @@ public final class DifferenceWords {
     int place = Integer.parseInt(part.group(2));
     IntFunction<String> prefix = part.group(1).equals("stages") ? stages : channels;
     return prefix.apply(place) + KeyWords.name(pointer);
-  }
-
-  private static String shortName(String pointer) {
-    return KeyWords.name(pointer);
   }
 
   private static String shown(String pointer, @Nullable String text) {

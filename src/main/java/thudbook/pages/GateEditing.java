@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.documents.DifferenceWords;
@@ -27,9 +26,6 @@ import thudbook.recipes.RecipeStore;
 final class GateEditing {
   /** A gate of this slug would stand behind the address of the empty form. */
   private static final String TAKEN_SLUG = "new";
-
-  /** A save tells its differences in full up to so many letters. */
-  private static final int LONGEST_WORDS = 160;
 
   private final GateHistory gates;
   private final RecipeStore recipes;
@@ -256,14 +252,7 @@ final class GateEditing {
   }
 
   private static String words(Gate before, Gate after) {
-    String told =
-        DifferenceWords.sentences(before, after).stream()
-            .map(sentence -> sentence.replace('\u00a0', ' '))
-            .collect(Collectors.joining("; "));
-    boolean brief = !told.isEmpty() && told.length() <= LONGEST_WORDS;
-    return after.title()
-        + ": "
-        + (brief ? told : DifferenceWords.summary(Differences.between(before, after)));
+    return after.title() + ": " + DifferenceWords.summary(before, after);
   }
 
   private static void refuseTakenSlug(Gate gate) {

@@ -50,7 +50,7 @@ class DifferenceWordsTest {
     assertThat(gate("-66 dB", "-60 dB")).containsExactly("quick: leak −66\u00a0dB → −60\u00a0dB");
     assertThat(gate("[2.4 V, 0]", "[2 V, 0]"))
         .containsExactly(
-            "quick: transfer [[2.4\u00a0V, 0], [5\u00a0V, 1]] → [[2\u00a0V, 0], [5\u00a0V, 1]]");
+            "quick: transfer 2.4\u00a0V, 0; 5\u00a0V, 1 → 2\u00a0V, 0; 5\u00a0V, 1");
   }
 
   @Test
@@ -86,6 +86,19 @@ class DifferenceWordsTest {
             DifferenceWords.summary(
                 differences("/tags", "/tags", "/title", "/stages/0/gain", "/notes", "/room")))
         .isEqualTo("changed tags, title, control gain and 2 more");
+  }
+
+  @Test
+  void aSaveOfAGateTellsChannelsAsAWhole() {
+    String slow = GATE.substring(GATE.indexOf("  - name"), GATE.lastIndexOf("---"));
+    String two =
+        GATE.replace("1.2 ms", "2 ms")
+            .replace("  leak: -66 dB\n", "  leak: -66 dB\n" + slow.replace("quick", "slow"));
+    assertThat(DifferenceWords.summary(gateOf(GATE), gateOf(two)))
+        .isEqualTo("changed opening; channel slow added");
+    assertThat(DifferenceWords.summary(gateOf(two), gateOf(GATE)))
+        .isEqualTo("changed opening; channel slow removed");
+    assertThat(DifferenceWords.summary(gateOf(GATE), gateOf(GATE))).isEqualTo("changed nothing");
   }
 
   @Test

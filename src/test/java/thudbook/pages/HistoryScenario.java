@@ -201,7 +201,7 @@ class HistoryScenario {
         .contains("→</span>");
     assertThat(notebook.get(change + "/progress").body()).contains("2 recipes predicted again.");
     assertThat(page("/gates/keeper-twin/history"))
-        .contains("quick: transfer [[2.4\u00a0V, 0], [5\u00a0V, 1]]")
+        .contains("quick: transfer 2.4\u00a0V, 0; 5\u00a0V, 1 → 1.4\u00a0V, 0")
         .contains("Go back to this one");
     assertThat(page("/gates/keeper-twin/history/1")).contains("not what counts today");
     assertThat(page(followed(notebook.post("/gates/keeper-twin/history/1/restore", version(2)))))
