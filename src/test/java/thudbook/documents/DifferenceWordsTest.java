@@ -49,8 +49,7 @@ class DifferenceWordsTest {
         .containsExactly("decay 180\u00a0ms → 240\u00a0ms");
     assertThat(gate("-66 dB", "-60 dB")).containsExactly("quick: leak −66\u00a0dB → −60\u00a0dB");
     assertThat(gate("[2.4 V, 0]", "[2 V, 0]"))
-        .containsExactly(
-            "quick: transfer 2.4\u00a0V, 0; 5\u00a0V, 1 → 2\u00a0V, 0; 5\u00a0V, 1");
+        .containsExactly("quick: transfer 2.4\u00a0V, 0; 5\u00a0V, 1 → 2\u00a0V, 0; 5\u00a0V, 1");
   }
 
   @Test
