@@ -34,6 +34,10 @@ public record Help(String slug, String title, String summary) {
               "gates",
               "Writing gates down",
               "Which numbers a channel has, where to find them, and what happens to recipes."),
+          new Help(
+              "share",
+              "Photos, sharing and keeping",
+              "Taking documents and tables in, giving them out, photos, backups."),
           new Help("keys", "Keys", "Everything by keyboard."));
 
   /** The page of a slug, if there is one. */
