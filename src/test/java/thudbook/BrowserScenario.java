@@ -127,7 +127,10 @@ class BrowserScenario {
         "/help/file-format",
         "/help/history",
         "/help/gates",
+        "/help/share",
         "/help/keys",
+        "/share",
+        "/recipes/slack-tide-kick/text",
         "/help/errors/refused-values",
         "/nowhere"
       })
