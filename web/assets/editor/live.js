@@ -22,6 +22,9 @@ const PATIENCE = 250;
 /** Milliseconds without a change until what is wrong with the field in hand is said aloud. */
 const CALM = 900;
 
+/** Which of the drawings the style sheet shows. */
+const WIDE = window.matchMedia('(min-width: 44rem)');
+
 /** What is wrong with which field. What is only missing is said when the form is saved. */
 function read(items) {
   const wrong = [...items].filter((item) => item.dataset.missing !== 'true');
@@ -141,6 +144,7 @@ export function answerLive(form) {
   }
 
   form.addEventListener('input', changed);
+  WIDE.addEventListener('change', changed);
   form.addEventListener('focusout', () => mark(false));
   return { changed };
 }

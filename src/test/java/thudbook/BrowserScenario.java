@@ -123,6 +123,7 @@ class BrowserScenario {
         "/help",
         "/help/model",
         "/help/numbers",
+        "/help/writing",
         "/help/cautions",
         "/help/file-format",
         "/help/history",

@@ -10,6 +10,7 @@ final class PanelDrawing {
   private final Axis x;
   private final Box box;
   private final Format format;
+  private final List<Line> lines;
   private final List<Box> taken = new ArrayList<>();
 
   PanelDrawing(Panel panel, Axis x, Box box, Format format) {
@@ -17,6 +18,20 @@ final class PanelDrawing {
     this.x = x;
     this.box = box;
     this.format = format;
+    this.lines = panel.series().stream().map(this::line).toList();
+  }
+
+  /**
+   * A series on the page.
+   *
+   * @param placed all of it
+   * @param pieces what is seen of it, thinned
+   */
+  private record Line(Series series, List<Point> placed, List<List<Point>> pieces) {}
+
+  private Line line(Series series) {
+    List<Point> placed = Polyline.placed(series.points(), x.scale(), panel.axis().scale(), box);
+    return new Line(series, placed, Polyline.pieces(placed, box));
   }
 
   void draw(Svg svg) {
@@ -36,9 +51,9 @@ final class PanelDrawing {
         "data-bend",
         scale.bend() + "");
     grid(svg);
-    for (Series series : panel.series()) {
-      if (series.filled()) {
-        area(svg, series);
+    for (Line line : lines) {
+      if (line.series().filled()) {
+        area(svg, line);
       }
     }
     for (Guide guide : panel.guides()) {
@@ -49,27 +64,17 @@ final class PanelDrawing {
           box.right(),
           y(guide.at()));
     }
-    for (Series series : panel.series()) {
+    for (Line line : lines) {
       Svg.Path path = new Svg.Path();
-      for (List<Point> piece : pieces(series)) {
-        add(piece, path);
-      }
-      svg.empty("path", "class", "plot-line plot-line-" + series.look(), "d", path);
+      line.pieces().forEach(piece -> add(piece, path));
+      svg.empty("path", "class", "plot-line plot-line-" + line.series().look(), "d", path);
     }
     ticks(svg);
-    List<List<Point>> lines = panel.series().stream().map(this::placed).toList();
+    List<List<Point>> placed = lines.stream().map(Line::placed).toList();
     List<Double> guides = panel.guides().stream().map(guide -> y(guide.at())).toList();
-    new GuideLabels(panel.guides(), guides, lines, box, format).draw(svg, taken);
-    new SeriesLabels(panel.series(), lines, guides, box, format).draw(svg, taken);
+    new GuideLabels(panel.guides(), guides, placed, box, format).draw(svg, taken);
+    new SeriesLabels(panel.series(), placed, guides, box, format).draw(svg, taken);
     svg.close("g");
-  }
-
-  private List<Point> placed(Series series) {
-    return Polyline.placed(series.points(), x.scale(), panel.axis().scale(), box);
-  }
-
-  private List<List<Point>> pieces(Series series) {
-    return Polyline.pieces(series.points(), x.scale(), panel.axis().scale(), box);
   }
 
   private void grid(Svg svg) {
@@ -104,9 +109,9 @@ final class PanelDrawing {
     path.move(box.left(), y(at)).line(box.right(), y(at));
   }
 
-  private void area(Svg svg, Series series) {
+  private void area(Svg svg, Line line) {
     Svg.Path path = new Svg.Path();
-    for (List<Point> piece : pieces(series)) {
+    for (List<Point> piece : line.pieces()) {
       add(piece, path);
       path.line(piece.get(piece.size() - 1).x(), box.bottom())
           .line(piece.get(0).x(), box.bottom())

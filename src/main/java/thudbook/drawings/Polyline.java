@@ -16,10 +16,10 @@ final class Polyline {
 
   private Polyline() {}
 
-  /** The pieces of a series inside a box. */
-  static List<List<Point>> pieces(List<Point> points, Scale x, Scale y, Box box) {
+  /** The pieces of a line on the page that lie inside a box. */
+  static List<List<Point>> pieces(List<Point> placed, Box box) {
     List<List<Point>> pieces = new ArrayList<>();
-    for (List<Point> piece : cut(placed(points, x, y, box), box)) {
+    for (List<Point> piece : cut(placed, box)) {
       pieces.add(thinned(piece, TOLERANCE));
     }
     return pieces;

@@ -45,6 +45,7 @@ final class Editing {
   private final Supplier<UUID> ids;
 
   private final Identity identity;
+  private final EarlierShapes shapes = new EarlierShapes();
 
   Editing(
       RecipeStore recipes,
@@ -110,13 +111,13 @@ final class Editing {
 
   /** The notebook's answer to a form. */
   EditorAnswer answer(PostedForm form) {
-    return EditorAnswer.of(form, identity, gates, earlier(form));
+    return EditorAnswer.of(form, gates, earlier(form));
   }
 
   private EditorAnswer.@Nullable Earlier earlier(PostedForm form) {
     RecipeStore.Stored subject = subject(form);
     if (subject != null) {
-      return new EditorAnswer.Earlier("as it is saved", subject.recipe());
+      return new EditorAnswer.Earlier("as it is saved", subject.recipe(), shapes);
     }
     String parent = form.text("derivedFrom").strip();
     return parent.isEmpty()
@@ -124,7 +125,7 @@ final class Editing {
         : recipes
             .find(parent)
             .map(RecipeStore.Stored::recipe)
-            .map(recipe -> new EditorAnswer.Earlier("in " + recipe.title(), recipe))
+            .map(recipe -> new EditorAnswer.Earlier("in " + recipe.title(), recipe, shapes))
             .orElse(null);
   }
 

@@ -3,10 +3,13 @@ package thudbook.pages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.documents.Documents;
 import thudbook.documents.Experiment;
 import thudbook.documents.Identity;
+import thudbook.documents.SameIdentity;
+import thudbook.drawings.Format;
 import thudbook.equipment.GateStore;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -37,9 +40,13 @@ public record EditorAnswer(
   /**
    * What a form is compared with.
    *
-   * @param name such as "saved"
+   * @param name such as "as it is saved"
+   * @param shapes keeps its shape
    */
-  record Earlier(String name, Recipe recipe) {}
+  record Earlier(String name, Recipe recipe, EarlierShapes shapes) {}
+
+  /** Faults are asked for, not names: none is ever used. */
+  private static final Identity NO_NAMES = new SameIdentity(new UUID(0, 0), "recipe");
 
   /** Whether nothing can be said for now, so that what was shown before may stay. */
   public boolean keeps() {
@@ -47,8 +54,7 @@ public record EditorAnswer(
   }
 
   /** The answer to a form. */
-  static EditorAnswer of(
-      PostedForm form, Identity identity, GateStore studio, @Nullable Earlier earlier) {
+  static EditorAnswer of(PostedForm form, GateStore studio, @Nullable Earlier earlier) {
     List<Fault> faults = new ArrayList<>();
     Experiment experiment = null;
     try {
@@ -57,7 +63,7 @@ public record EditorAnswer(
       faults.addAll(refusal.faults());
     }
     try {
-      Documents.recipeFromForm(form.recipe(), identity);
+      Documents.recipeFromForm(form.recipe(), NO_NAMES);
     } catch (Refusal refusal) {
       refusal.faults().stream()
           .filter(fault -> !fault.code().equals("channel-not-kept"))
@@ -72,20 +78,30 @@ public record EditorAnswer(
     if (sound == null) {
       return new EditorAnswer(null, resolution.missing(), shown, "", "");
     }
-    Sound before =
-        earlier == null ? null : Resolution.of(earlier.recipe(), studio).complete().orElse(null);
-    if (before != null && before.equals(sound)) {
-      before = null;
-    }
+    ShapePlot.Earlier before = earlier == null ? null : before(earlier, sound, studio);
     Prediction prediction = Predictor.predictWithCurve(sound);
-    ShapePlot.Earlier behind =
-        before == null ? null : new ShapePlot.Earlier(before, Predictor.predictWithCurve(before));
     return new EditorAnswer(
-        Outcome.of(sound, prediction, behind, ShapePlot.BESIDE_A_FORM),
+        Outcome.of(sound, prediction, before, widths(form)),
         List.of(),
         shown,
         before == null || earlier == null ? "" : earlier.name(),
         status(prediction.metrics()));
+  }
+
+  /** The earlier shape, if there is one and it was made by another sound. */
+  private static ShapePlot.@Nullable Earlier before(
+      Earlier earlier, Sound sound, GateStore studio) {
+    Sound before = Resolution.of(earlier.recipe(), studio).sound();
+    return before == null || before.equals(sound) ? null : earlier.shapes().of(before);
+  }
+
+  /** A page that asks again at once tells which width it shows; another one gets all. */
+  private static List<Format> widths(PostedForm form) {
+    return switch (form.own("width")) {
+      case "wide" -> List.of(Format.BESIDE);
+      case "narrow" -> List.of(Format.NARROW);
+      default -> ShapePlot.BESIDE_A_FORM;
+    };
   }
 
   private static String status(Metrics metrics) {

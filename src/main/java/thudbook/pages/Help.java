@@ -21,6 +21,10 @@ public record Help(String slug, String title, String summary) {
               "numbers",
               "What the numbers mean",
               "Every number of a recipe, with its definition and its unit."),
+          new Help(
+              "writing",
+              "Writing a recipe",
+              "The form, what it answers, and how nothing typed is lost."),
           new Help("cautions", "Cautions", "Thumps, ears, tubes, and the order of a safe recall."),
           new Help(
               "file-format",

@@ -42,12 +42,16 @@ public final class ShapePlot {
    * What a sound was before, drawn behind it.
    *
    * @param prediction with its curve
+   * @param lone the same of one strike from rest
    */
-  record Earlier(Sound sound, Prediction prediction) {
-    /** One strike of it, from rest. */
-    Earlier lone() {
-      Sound lone = ShapePlot.lone(sound);
-      return lone.equals(sound) ? this : new Earlier(lone, Predictor.predictWithCurve(lone));
+  record Earlier(Sound sound, Prediction prediction, Prediction lone) {
+    /** Predicts it. */
+    static Earlier of(Sound sound) {
+      Prediction prediction = Predictor.predictWithCurve(sound);
+      return new Earlier(
+          sound,
+          prediction,
+          sound.strikes() == null ? prediction : Predictor.predictWithCurve(ShapePlot.lone(sound)));
     }
   }
 
@@ -59,10 +63,10 @@ public final class ShapePlot {
    * @return safe HTML
    */
   private static String figure(
-      Prediction prediction, Sound sound, @Nullable Earlier earlier, List<Format> widths) {
+      Prediction prediction, Sound sound, @Nullable Curve before, List<Format> widths) {
     return "<figure class=\"plot-figure\" data-plot-cursor><div class=\"plot-frame-box\">"
         + widths.stream()
-            .map(format -> svg(prediction, sound, earlier, format))
+            .map(format -> svg(prediction, sound, before, format))
             .collect(Collectors.joining())
         + "</div><p class=\"plot-readout\" aria-live=\"polite\"></p>"
         + "<script type=\"application/json\">"
@@ -80,22 +84,20 @@ public final class ShapePlot {
    */
   static List<Figure> figures(
       Prediction prediction, Sound sound, @Nullable Earlier earlier, List<Format> widths) {
+    Curve before = earlier == null ? null : curve(earlier.lone());
     if (train(sound).isEmpty()) {
-      Earlier behind = earlier == null ? null : earlier.lone();
       return List.of(
-          new Figure("", figure(prediction, sound, behind, widths), table(prediction, sound)));
+          new Figure("", figure(prediction, sound, before, widths), table(prediction, sound)));
     }
     Sound lone = lone(sound);
     Prediction one = Predictor.predictWithCurve(lone);
-    Earlier behind = earlier == null || train(earlier.sound()).isEmpty() ? null : earlier;
+    Curve trainBefore =
+        earlier == null || train(earlier.sound()).isEmpty() ? null : curve(earlier.prediction());
     return List.of(
-        new Figure(
-            "One strike from rest",
-            figure(one, lone, earlier == null ? null : earlier.lone(), widths),
-            table(one, lone)),
+        new Figure("One strike from rest", figure(one, lone, before, widths), table(one, lone)),
         new Figure(
             train(sound).size() + " strikes",
-            figure(prediction, sound, behind, widths),
+            figure(prediction, sound, trainBefore, widths),
             table(prediction, sound)));
   }
 
@@ -113,9 +115,8 @@ public final class ShapePlot {
 
   /** The plot alone, as safe SVG. */
   private static String svg(
-      Prediction prediction, Sound sound, @Nullable Earlier earlier, Format format) {
+      Prediction prediction, Sound sound, @Nullable Curve before, Format format) {
     Curve curve = curve(prediction);
-    Curve before = earlier == null ? null : curve(earlier.prediction());
     ShapeParts parts = new ShapeParts(prediction, sound, curve);
     double end = before == null ? end(curve) : Math.max(end(curve), end(before));
     Axis time = time(sound, end, format.equals(Format.NARROW));
