@@ -91,7 +91,7 @@ record FieldWords(
         "notes",
         new FieldWords(
             "Notes",
-            "at most 64 KiB",
+            "At most 64 KiB.",
             "In CommonMark: **bold**, lists, tables, links.",
             "",
             LINES,
@@ -386,7 +386,7 @@ record FieldWords(
   }
 
   private static void line(String name, String label, int longest, String help, String usual) {
-    String range = longest == 0 ? "" : "at most " + longest + " characters";
+    String range = longest == 0 ? "" : "At most " + longest + " characters.";
     put(name, new FieldWords(label, range, help, usual, LINE, List.of(), null));
   }
 
