@@ -11,14 +11,21 @@ import thudbook.gates.Law;
 
 /**
  * Places the points of a curve. The corners of the control voltages and the extrema of the level
- * come first. Between them each straight line is made as long as the level's tolerance lets it be,
- * which needs about the fewest lines that there can be. If those are too many, the tolerance is
- * widened: errors of lines fall with the square of their number. What is left of the points goes,
- * one by one, to where the control voltage looks worst.
+ * come first. Between them each straight line is made as long as a tolerance of the level lets it
+ * be, which needs about the fewest lines that there can be: a fine tolerance first, then the
+ * promised one. If those are still too many, it is widened: errors of lines fall with the square of
+ * their number. What is left of the points goes, one by one, to where the control voltage looks
+ * worst.
  */
 final class CurvePlan {
   /** What straight lines may be off, in dB; a little under the promised 0.1 dB. */
   private static final double TOLERANCE_DB = 0.09;
+
+  /** What lines are off where there are points enough: kinks are then too small to be seen. */
+  private static final double FINE_DB = 0.02;
+
+  /** The share of the points that fine lines may take; the control voltage wants some as well. */
+  private static final double FINE_SHARE = 0.75;
 
   /** What straight lines may be off in the control voltage, as a share of its range. */
   private static final double TOLERANCE_VOLTAGE = 0.004;
@@ -117,6 +124,10 @@ final class CurvePlan {
 
   /** Lines that follow the level, at most so many unless the fixed times alone are more. */
   private List<Line> levelLines(List<Double> fixed, int budget) {
+    List<Line> fine = levelLines(fixed, FINE_DB, budget);
+    if (fine.size() <= FINE_SHARE * budget) {
+      return fine;
+    }
     double tolerance = TOLERANCE_DB;
     List<Line> lines = levelLines(fixed, tolerance, budget);
     for (int i = 0; i < MOST_WIDENINGS && lines.size() > budget; i++) {
