@@ -42,6 +42,26 @@ export function answerLive(form) {
   let open = false;
   let current = null;
   let faults = new Map();
+  let pressed = false;
+  const late = [];
+
+  /**
+   * Does something that may move the page, but never under a finger: a button that moves between
+   * press and release is not clicked.
+   */
+  function whenFree(act) {
+    if (pressed) {
+      late.push(act);
+    } else {
+      act();
+    }
+  }
+
+  function released() {
+    pressed = false;
+    // After the click that follows the release.
+    setTimeout(() => late.splice(0).forEach((act) => act()), 0);
+  }
 
   function changed() {
     open = true;
@@ -74,7 +94,7 @@ export function answerLive(form) {
       });
       const html = await answer.text();
       if (answer.ok) {
-        show(mine.number, html);
+        whenFree(() => show(mine.number, html));
       }
     } catch {
       // Given up, or the server is away: what is shown stays, and drafts say if it lasts.
@@ -135,7 +155,7 @@ export function answerLive(form) {
       return;
     }
     calm = 0;
-    mark(false);
+    whenFree(() => mark(false));
     const wrong = faults.size === 1 ? 'One field' : `${faults.size} fields`;
     status.textContent =
       faults.size > 0
@@ -145,6 +165,11 @@ export function answerLive(form) {
 
   form.addEventListener('input', changed);
   WIDE.addEventListener('change', changed);
-  form.addEventListener('focusout', () => mark(false));
+  document.addEventListener('pointerdown', (event) => {
+    pressed = event.target.closest('button, a, summary, label, select') !== null;
+  });
+  document.addEventListener('pointerup', released);
+  document.addEventListener('pointercancel', released);
+  form.addEventListener('focusout', () => whenFree(() => mark(false)));
   return { changed };
 }

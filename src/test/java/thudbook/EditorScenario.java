@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicLong;
@@ -219,7 +220,7 @@ class EditorScenario {
   }
 
   @Test
-  void theSecondOfTwoTabsToSaveChoosesFieldByField() {
+  void theSecondOfTwoTabsToSaveChoosesFieldByField() throws IOException {
     visit("/recipes/heartbeat/edit");
     String first = browser.getWindowHandle();
     type(field("title"), "Heartbeat, closer");
@@ -238,6 +239,7 @@ class EditorScenario {
     browser.findElement(By.id("save")).click();
     patiently()
         .until(page -> page.findElement(By.tagName("h1")).getText().startsWith("Two versions"));
+    look("conflict");
     assertThat(chosen("form.take.title")).isEqualTo("yours");
     assertThat(chosen("form.take.heard")).isEqualTo("theirs");
     assertThat(chosen("form.take.room")).isEqualTo("yours");
@@ -249,6 +251,44 @@ class EditorScenario {
         .contains("title: \"Heartbeat, mended\"")
         .contains("heard: two soft thuds")
         .contains("room: in the hall");
+  }
+
+  @Test
+  void theStatesOfAFormAreAccessibleInEveryForm() throws IOException {
+    visit("/recipes/gale-tom-high/edit");
+    type(field("envelope.attack-hold-decay.decay"), "60 ms");
+    browser.executeScript(
+        "for (const part of document.querySelectorAll('details.part, details.more')) {"
+            + " part.open = true; }");
+    patiently().until(page -> !page.findElements(By.cssSelector(".was")).isEmpty());
+    look("editor-changed");
+    field("connections.0.in").clear();
+    type(field("envelope.attack-hold-decay.peak"), "7,5 V");
+    browser.findElement(By.id("save")).click();
+    patiently().until(page -> !page.findElements(By.id("faults")).isEmpty());
+    assertThat(browser.switchTo().activeElement().getAttribute("id"))
+        .as("what is wrong is read first")
+        .isEqualTo("faults");
+    look("editor-refused");
+    browser.findElement(By.cssSelector("#faults a")).click();
+    assertThat(browser.getCurrentUrl()).contains("#f-");
+  }
+
+  /** Looks at the page as it is: wide, dark, narrow and on paper. */
+  private static void look(String name) throws IOException {
+    for (String scheme : List.of("light", "dark")) {
+      Chromium.scheme(browser, scheme);
+      assertThat(Inspection.faults(browser)).as("%s, %s", name, scheme).isEmpty();
+      Inspection.screenshot(browser, name + "-wide-" + scheme);
+    }
+    Chromium.scheme(browser, "light");
+    Chromium.resize(browser, 390, 800);
+    assertThat(browser.executeScript("return document.documentElement.scrollWidth"))
+        .as("width of %s on a phone", name)
+        .isEqualTo(390L);
+    Inspection.screenshot(browser, name + "-narrow");
+    Chromium.resize(browser, 1280, 900);
+    Inspection.print(browser, name);
   }
 
   private static String chosen(String name) {

@@ -6,7 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import thudbook.access.Revision;
 import thudbook.documents.Merge;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /**
@@ -40,7 +42,13 @@ public record ConflictSheet(
    */
   public record Option(String value, String version, String text, boolean chosen) {}
 
-  static ConflictSheet of(PostedForm form, RecipeStore.Stored stored, Merge merge) {
+  /**
+   * The choice between what a form holds and what is stored.
+   *
+   * @param last the act that stored it
+   */
+  static ConflictSheet of(
+      PostedForm form, RecipeStore.Stored stored, Revision<Recipe> last, Merge merge) {
     Map<String, List<String>> carried = new LinkedHashMap<>(form.fields());
     carried.keySet().removeIf(name -> name.startsWith("form." + TAKE));
     carried.put("form.theirs", List.of(String.valueOf(stored.version())));
@@ -53,7 +61,7 @@ public record ConflictSheet(
     return new ConflictSheet(
         stored.recipe().title(),
         "/recipes/" + stored.recipe().slug() + "/edit",
-        stored.author().name() + " on " + Reading.day(stored.changedAt()),
+        last.author().name() + " on " + Reading.day(last.at()),
         carried,
         lines);
   }

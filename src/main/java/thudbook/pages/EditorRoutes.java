@@ -8,9 +8,11 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.access.Revision;
 import thudbook.documents.Merge;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
 
@@ -83,7 +85,8 @@ final class EditorRoutes {
         RecipeStore.Stored saved = stored(stored.recipe().id().toString());
         context.redirect("/recipes/" + saved.recipe().slug(), HttpStatus.SEE_OTHER);
       } else {
-        conflict(context, ConflictSheet.of(form, stored, conflict));
+        Revision<Recipe> last = recipes.revisions(stored.recipe().id(), 0, 1).get(0);
+        conflict(context, ConflictSheet.of(form, stored, last, conflict));
       }
     } catch (Refusal refusal) {
       if (refusal.kind() == Refusal.Kind.STALE) {

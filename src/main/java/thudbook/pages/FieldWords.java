@@ -274,7 +274,7 @@ record FieldWords(
         "envelope.recorded.samples",
         new FieldWords(
             "Samples",
-            "2 to 4096 pairs",
+            "2 to 4096 pairs.",
             "A pair a line, time and voltage; the first time is 0.",
             "0 ms, 0 V\n2 ms, 7 V\n180 ms, 0 V",
             LINES,
@@ -376,7 +376,7 @@ record FieldWords(
         0,
         "A clock position, an angle, a share, a value or a name.",
         "10:30");
-    line("settings.N.for", "Sets", 0, "The value of the sound that it sets.", "");
+    choice("settings.N.for", "Sets", "The value of the sound that it sets.");
     line("mix.N.into", "Into", Limits.NAME, "", "desk 3");
     number("mix.N.level", "Level", Limits.MIX, "", "-6 dB", null);
     line("after.N.what", "What", Limits.NAME, "", "spring reverb");
