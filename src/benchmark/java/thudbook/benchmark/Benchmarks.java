@@ -22,7 +22,11 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
  */
 public final class Benchmarks {
   private static final List<Measurement> MEASUREMENTS =
-      List.of(new StartMeasurement(), new MemoryMeasurement());
+      List.of(
+          new StartMeasurement(),
+          new MemoryMeasurement(),
+          new LiveMeasurement(),
+          new GateEditMeasurement());
 
   private Benchmarks() {}
 

@@ -75,7 +75,8 @@ final class LargeNotebook {
     return new Recipes.Written(recipe, Documents.write(recipe));
   }
 
-  private static Documents.Noun read(String text) {
+  /** Reads a sample. */
+  static Documents.Noun read(String text) {
     return Documents.read(text.getBytes(StandardCharsets.UTF_8), NONE).noun();
   }
 
