@@ -59,8 +59,7 @@ final class LiveMeasurement implements Measurement {
     fields.put("envelope.attack-hold-decay.decay", List.of((120 + turn % 200) + " ms"));
     List<String> pairs = new ArrayList<>();
     fields.forEach(
-        (name, values) ->
-            values.forEach(value -> pairs.add(encoded(name) + "=" + encoded(value))));
+        (name, values) -> values.forEach(value -> pairs.add(encoded(name) + "=" + encoded(value))));
     return String.join("&", pairs);
   }
 
