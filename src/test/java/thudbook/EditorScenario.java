@@ -151,6 +151,17 @@ class EditorScenario {
   }
 
   @Test
+  void everyNumberOfAGateHasASliderThatFollowsIt() {
+    visit("/gates/keeper-twin/edit");
+    Object still =
+        browser.executeScript(
+            "return [...document.querySelectorAll('[data-turn]')]"
+                + ".filter(field => field.value !== '' && field.nextElementSibling.disabled)"
+                + ".map(field => field.name)");
+    assertThat((List<?>) still).isEmpty();
+  }
+
+  @Test
   void whatWasTypedForAnotherKindStays() {
     visit("/recipes/new");
     choose("source.kind", "noise");

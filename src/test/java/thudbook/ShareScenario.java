@@ -25,7 +25,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import thudbook.photos.Photos;
 import thudbook.photos.Pictures;
@@ -236,9 +235,14 @@ class ShareScenario {
 
   /** Presses a button and waits for the page that it leads to. */
   private static void follow(WebElement button) {
-    WebElement page = browser.findElement(By.tagName("main"));
+    // An element of a page that is just leaving may be neither there nor stale: ask the page.
+    browser.executeScript("window.leaving = true");
     button.click();
-    new WebDriverWait(browser, Duration.ofSeconds(60)).until(ExpectedConditions.stalenessOf(page));
+    new WebDriverWait(browser, Duration.ofSeconds(60))
+        .until(
+            page ->
+                browser.executeScript(
+                    "return !window.leaving && document.readyState === 'complete'"));
   }
 
   private static String heading() {

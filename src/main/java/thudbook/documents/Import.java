@@ -129,6 +129,8 @@ public record Import(List<Entry> entries) {
       List<String> inTheWay = inThisParcel("recipe", recipe.id(), recipe.slug());
       if (named != null && !named.recipe().id().equals(recipe.id())) {
         inTheWay.add(taken(recipe.slug(), named.recipe().title()));
+      } else if (named == null && Slugs.isKept(recipe.slug())) {
+        inTheWay.add(kept(recipe.slug()));
       }
       if (there != null && there.binnedAt() != null) {
         inTheWay.add("It is in the bin: take it out first.");
@@ -153,6 +155,8 @@ public record Import(List<Entry> entries) {
       List<String> inTheWay = inThisParcel("gate", gate.id(), gate.slug());
       if (named != null && !named.gate().id().equals(gate.id())) {
         inTheWay.add(taken(gate.slug(), named.gate().title()));
+      } else if (named == null && Slugs.isKept(gate.slug())) {
+        inTheWay.add(kept(gate.slug()));
       }
       if (there != null && there.binnedAt() != null) {
         inTheWay.add("It is in the bin: take it out first.");
@@ -181,6 +185,10 @@ public record Import(List<Entry> entries) {
       } catch (Refusal refusal) {
         return refusal.faults().stream().map(Fault::message).toList();
       }
+    }
+
+    private static String kept(String slug) {
+      return "The slug " + slug + " is the address of a page of the notebook.";
     }
 
     private List<String> inThisParcel(String noun, UUID id, String slug) {

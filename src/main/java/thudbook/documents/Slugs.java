@@ -2,12 +2,21 @@ package thudbook.documents;
 
 import java.text.Normalizer;
 import java.util.Locale;
+import java.util.Set;
 
 /** Names for addresses, made of titles. */
 public final class Slugs {
   private static final int LONGEST = 60;
 
+  /** Behind these addresses new things are written. */
+  private static final Set<String> KEPT = Set.of("new");
+
   private Slugs() {}
+
+  /** Whether a slug is the address of a page of ours, so that nothing new may have it. */
+  public static boolean isKept(String slug) {
+    return KEPT.contains(slug);
+  }
 
   /**
    * The slug of a title: accents taken off (Unicode decomposition), lower case, everything but

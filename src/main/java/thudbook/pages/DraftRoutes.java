@@ -54,7 +54,7 @@ final class DraftRoutes {
             key(context),
             noun(form),
             subject,
-            subject == null ? null : form.number("version"),
+            subject == null ? null : Math.max(1, form.number("version")),
             Author.OWNER,
             clock.instant(),
             form.number("step"),

@@ -24,7 +24,6 @@ import thudbook.equipment.GateStore;
 import thudbook.equipment.StudioChannel;
 import thudbook.library.RecipeList;
 import thudbook.pages.EditorField.Option;
-import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.Recipe;
@@ -34,9 +33,6 @@ import thudbook.recipes.StageEntry;
 
 /** Makes forms of recipes, recipes of forms, and the pages around them. */
 final class Editing {
-  /** A recipe of this slug would stand behind the address of the empty form. */
-  private static final String TAKEN_SLUG = "new";
-
   private final RecipeStore recipes;
   private final GateStore gates;
   private final RecipeList list;
@@ -60,8 +56,7 @@ final class Editing {
     this.acts = acts;
     this.drafts = drafts;
     this.ids = ids;
-    this.identity =
-        new NewIdentity(ids, slug -> slug.equals(TAKEN_SLUG) || recipes.slugTaken(slug));
+    this.identity = new NewIdentity(ids, recipes::slugTaken);
   }
 
   /** An empty form, with the gate that was used last. */
@@ -226,7 +221,6 @@ final class Editing {
       // The same form was sent twice.
       return there.recipe().slug();
     }
-    refuseTakenSlug(recipe);
     acts.create(
         new Recipes.Written(recipe, document), Author.OWNER, "wrote down " + recipe.title());
     forget(form);
@@ -300,23 +294,7 @@ final class Editing {
       fields.put("slug", List.of(stored.recipe().slug()));
     }
     Recipe recipe = Documents.recipeFromForm(fields, identity);
-    refuseTakenSlug(recipe);
     return recipe;
-  }
-
-  private static void refuseTakenSlug(Recipe recipe) {
-    if (recipe.slug().equals(TAKEN_SLUG)) {
-      throw new Refusal(
-          Refusal.Kind.CONFLICT,
-          List.of(
-              new Fault(
-                  "/slug",
-                  0,
-                  "slug-taken",
-                  TAKEN_SLUG,
-                  "another address",
-                  "this is where new recipes are written, choose another address")));
-    }
   }
 
   private void forget(PostedForm form) {

@@ -16,7 +16,6 @@ import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
-import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.Gates;
@@ -24,9 +23,6 @@ import thudbook.recipes.RecipeStore;
 
 /** Makes forms of gates, gates of forms, and the pages around them. */
 final class GateEditing {
-  /** A gate of this slug would stand behind the address of the empty form. */
-  private static final String TAKEN_SLUG = "new";
-
   private final GateHistory gates;
   private final RecipeStore recipes;
   private final Gates acts;
@@ -42,7 +38,7 @@ final class GateEditing {
     this.acts = acts;
     this.drafts = drafts;
     this.ids = ids;
-    this.identity = new NewIdentity(ids, slug -> slug.equals(TAKEN_SLUG) || gates.slugTaken(slug));
+    this.identity = new NewIdentity(ids, gates::slugTaken);
   }
 
   /** An empty form with one channel. */
@@ -211,7 +207,6 @@ final class GateEditing {
       // The same form was sent twice.
       return "/gates/" + there.gate().slug();
     }
-    refuseTakenSlug(gate);
     acts.create(
         new Gates.Written(gate, document), Author.OWNER, "wrote down the gate " + gate.title());
     forget(form);
@@ -247,27 +242,11 @@ final class GateEditing {
       fields.put("slug", List.of(stored.gate().slug()));
     }
     Gate gate = Documents.gateFromForm(fields, identity);
-    refuseTakenSlug(gate);
     return gate;
   }
 
   private static String words(Gate before, Gate after) {
     return after.title() + ": " + DifferenceWords.summary(before, after);
-  }
-
-  private static void refuseTakenSlug(Gate gate) {
-    if (gate.slug().equals(TAKEN_SLUG)) {
-      throw new Refusal(
-          Refusal.Kind.CONFLICT,
-          List.of(
-              new Fault(
-                  "/slug",
-                  0,
-                  "slug-taken",
-                  TAKEN_SLUG,
-                  "another",
-                  "slug: is the address of the form")));
-    }
   }
 
   private void forget(PostedForm form) {

@@ -44,12 +44,12 @@ final class GateFieldWords {
         "Shown wherever the gate appears.",
         Option.of("none", "none"),
         Option.of("tube", "tubes: high voltage and hot glass"));
-    line("name", "Name", "at most 100 characters", "As it stands on the panel.", "quick");
+    line("name", "Name", "At most 100 characters.", "As it stands on the panel.", "quick");
     choice(
         CHANNEL + "response",
         "Response",
-        "What the control voltage moves.",
-        Option.of("both", "level and cutoff"),
+        "What the control voltage moves: level, cutoff or both.",
+        Option.of("both", "both"),
         Option.of("amplitude", "level only"),
         Option.of("low-pass", "cutoff only"));
   }
@@ -59,7 +59,7 @@ final class GateFieldWords {
         CHANNEL + "transfer",
         new FieldWords(
             "Transfer",
-            "2 to 64 knots",
+            "2 to 64 knots.",
             "A knot a line: control voltage and openness, from the threshold at 0 to the ceiling"
                 + " at 1.",
             "2.4 V, 0\n5 V, 1",

@@ -27,6 +27,9 @@ record LevelsPlot(String title, List<Line> lines) {
   /** How far below the highest peak the levels are drawn, in dB. */
   private static final double DEPTH_DB = 66;
 
+  /** How far below its top a curve is followed, in dB. */
+  private static final double CURVE_DEPTH_DB = 60;
+
   /** Levels below this are drawn as this; an infinitely low one has no place on a page. */
   private static final double LOWEST_DB = -400;
 
@@ -126,8 +129,7 @@ record LevelsPlot(String title, List<Line> lines) {
       if (at <= last) {
         List<String> row = new ArrayList<>(List.of(ReadableNumbers.seconds(at)));
         for (Line line : lines) {
-          double level = CurveReading.at(line.curve(), Math.min(at, end(line.curve()))).outputDb();
-          row.add(ReadableNumbers.decibels(level));
+          row.add(levelAt(line.curve(), at));
         }
         rows.add(row);
       }
@@ -135,7 +137,10 @@ record LevelsPlot(String title, List<Line> lines) {
     return new DataTable(title, header, rows);
   }
 
-  /** From the start of the axis to its end: a shape that ends early stays where it ended. */
+  /**
+   * From the start of the axis to where the curve ends, or to the end of the axis for one that has
+   * reached its floor and stays there.
+   */
   private static List<Point> points(Curve curve, double from, double last) {
     List<Point> points = new ArrayList<>();
     for (CurvePoint point : curve.points()) {
@@ -150,10 +155,24 @@ record LevelsPlot(String title, List<Line> lines) {
       points.add(0, new Point(from, points.get(0).y()));
     }
     Point end = points.get(points.size() - 1);
-    if (end.x() < last) {
+    if (end.x() < last && endsAtFloor(curve)) {
       points.add(new Point(last, end.y()));
     }
     return Collections.unmodifiableList(points);
+  }
+
+  /** The level at a time; of one that has fallen out of its curve only that it is lower. */
+  private static String levelAt(Curve curve, double seconds) {
+    double end = end(curve);
+    String level =
+        ReadableNumbers.decibels(CurveReading.at(curve, Math.min(seconds, end)).outputDb());
+    return seconds > end && !endsAtFloor(curve) ? "below " + level : level;
+  }
+
+  /** A curve ends either near its floor or where it has fallen 60 dB below its top. */
+  private static boolean endsAtFloor(Curve curve) {
+    double top = curve.points().stream().mapToDouble(CurvePoint::outputDb).max().orElse(LOWEST_DB);
+    return curve.points().get(curve.points().size() - 1).outputDb() > top - CURVE_DEPTH_DB;
   }
 
   private static double end(Curve curve) {

@@ -9,6 +9,8 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.web.ErrorKind;
+import thudbook.web.HttpError;
 
 /**
  * What the page of an editor holds: the fields of the recipe or gate, named as documents name them,
@@ -18,14 +20,25 @@ import org.jspecify.annotations.Nullable;
  */
 record PostedForm(Map<String, List<String>> fields) {
   private static final String OWN = "form.";
+
+  /** A document has at most 256 KiB; percent signs triple it, other kinds stand beside it. */
+  private static final int MOST_BYTES = 2 << 20;
+
   private static final Pattern ROW = Pattern.compile("([a-z]+)\\.([0-9]{1,3})\\.(.+)");
 
   PostedForm {
     fields = Collections.unmodifiableMap(new LinkedHashMap<>(fields));
   }
 
-  /** The form that a browser sent. */
+  /**
+   * The form that a browser sent.
+   *
+   * @throws HttpError 413 if it is larger than any document and all that was typed beside it
+   */
   static PostedForm of(Context context) {
+    if (context.bodyAsBytes().length > MOST_BYTES) {
+      throw new HttpError(ErrorKind.TOO_LARGE);
+    }
     return new PostedForm(context.formParamMap());
   }
 

@@ -21,7 +21,7 @@ final class CurvePlan {
   /** What straight lines may be off, in dB; a little under the promised 0.1 dB. */
   private static final double TOLERANCE_DB = 0.09;
 
-  /** What lines are off where there are points enough: kinks are then too small to be seen. */
+  /** What lines of a lone strike are off where there are points enough: no kink is then seen. */
   private static final double FINE_DB = 0.02;
 
   /** The share of the points that fine lines may take; the control voltage wants some as well. */
@@ -124,24 +124,27 @@ final class CurvePlan {
 
   /** Lines that follow the level, at most so many unless the fixed times alone are more. */
   private List<Line> levelLines(List<Double> fixed, int budget) {
-    List<Line> fine = levelLines(fixed, FINE_DB, budget);
-    if (fine.size() <= FINE_SHARE * budget) {
-      return fine;
+    if (most == MOST + MOST_PER_STRIKE) {
+      // A lone strike is drawn large; the lines of a train are too close for kinks to be seen.
+      int few = (int) (FINE_SHARE * budget);
+      List<Line> fine = levelLines(fixed, FINE_DB, few);
+      if (fine.size() <= few) {
+        return fine;
+      }
     }
     double tolerance = TOLERANCE_DB;
-    List<Line> lines = levelLines(fixed, tolerance, budget);
+    List<Line> lines = levelLines(fixed, tolerance, 2 * budget);
     for (int i = 0; i < MOST_WIDENINGS && lines.size() > budget; i++) {
       double share = (double) lines.size() / budget;
       tolerance *= Math.max(1.2, share * share);
-      lines = levelLines(fixed, tolerance, budget);
+      lines = levelLines(fixed, tolerance, 2 * budget);
     }
     return lines;
   }
 
-  /** Gives up, with more lines than the budget, as soon as that is certain. */
-  private List<Line> levelLines(List<Double> fixed, double tolerance, int budget) {
+  /** Gives up as soon as there are more lines than given. */
+  private List<Line> levelLines(List<Double> fixed, double tolerance, int given) {
     List<Line> lines = new ArrayList<>();
-    int given = 2 * budget;
     for (int k = 0; k + 1 < fixed.size() && lines.size() <= given; k++) {
       double to = fixed.get(k + 1);
       double from = fixed.get(k);

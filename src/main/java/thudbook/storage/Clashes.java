@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.Slugs;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act.GateWrite;
@@ -35,14 +36,14 @@ final class Clashes {
       String slug = write.gate().slug();
       boolean isNew = write.version() == null;
       clashes.check("gate", "id", id, isNew && db.fetchExists(GATE, GATE.UUID.eq(id)));
-      clashes.check("gate", "slug", slug, isTaken(isNew, id, gateOf(db, slug)));
+      clashes.slug("gate", slug, isNew, id, gateOf(db, slug));
     }
     for (RecipeWrite write : recipes) {
       String id = write.recipe().id().toString();
       String slug = write.recipe().slug();
       boolean isNew = write.version() == null;
       clashes.check("recipe", "id", id, isNew && db.fetchExists(RECIPE, RECIPE.UUID.eq(id)));
-      clashes.check("recipe", "slug", slug, isTaken(isNew, id, recipeOf(db, slug)));
+      clashes.slug("recipe", slug, isNew, id, recipeOf(db, slug));
     }
     if (!clashes.faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.CONFLICT, clashes.faults);
@@ -68,8 +69,19 @@ final class Clashes {
   }
 
   /** A thing that is there already may keep its slug, or go back to an old one of its own. */
-  private static boolean isTaken(boolean isNew, String id, @Nullable String owner) {
-    return owner != null && (isNew || !owner.equals(id));
+  private void slug(String noun, String slug, boolean isNew, String id, @Nullable String owner) {
+    if (owner == null && Slugs.isKept(slug)) {
+      faults.add(
+          new Fault(
+              "/slug",
+              0,
+              "slug-kept",
+              slug,
+              "another one",
+              "The slug " + slug + " leads to the page on which a new " + noun + " is written."));
+    } else {
+      check(noun, "slug", slug, owner != null && (isNew || !owner.equals(id)));
+    }
   }
 
   private void check(String noun, String key, String value, boolean stored) {

@@ -19,6 +19,7 @@ import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
 import thudbook.access.Revision;
+import thudbook.documents.Slugs;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
 
@@ -70,7 +71,8 @@ final class StoredGates implements GateHistory {
 
   @Override
   public boolean slugTaken(String slug) {
-    return connections.read(db -> db.fetchExists(GATE_SLUG, GATE_SLUG.SLUG.eq(slug)));
+    return Slugs.isKept(slug)
+        || connections.read(db -> db.fetchExists(GATE_SLUG, GATE_SLUG.SLUG.eq(slug)));
   }
 
   @Override

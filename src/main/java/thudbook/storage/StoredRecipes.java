@@ -22,6 +22,7 @@ import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
 import thudbook.access.Revision;
+import thudbook.documents.Slugs;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
@@ -55,7 +56,8 @@ final class StoredRecipes implements RecipeStore {
 
   @Override
   public boolean slugTaken(String slug) {
-    return connections.read(db -> db.fetchExists(RECIPE_SLUG, RECIPE_SLUG.SLUG.eq(slug)));
+    return Slugs.isKept(slug)
+        || connections.read(db -> db.fetchExists(RECIPE_SLUG, RECIPE_SLUG.SLUG.eq(slug)));
   }
 
   @Override

@@ -292,6 +292,33 @@ class EditorFormsScenario {
     assertThat(notebook.get("/recipes/half-a-thud/edit").body()).doesNotContain("You were writing");
   }
 
+  @Test
+  void aFormWithoutItsVersionIsKeptAndAnImmenseOneIsNot() {
+    post("/recipes/new", filled("/recipes/new", Map.of("title", "Thud")));
+    Map<String, List<String>> form = filled("/recipes/thud/edit", Map.of("heard", "dull"));
+    String key = form.get("form.key").get(0);
+    for (String version : List.of("", "0", "-1", "NaN")) {
+      assertThat(post("/editor/drafts/" + key, with(form, "form.version", version)).statusCode())
+          .isEqualTo(204);
+    }
+    Map<String, List<String>> immense = with(form, "notes", "a".repeat(3 << 20));
+    for (String address : List.of("/editor/drafts/" + key, "/editor/live", "/recipes/thud/edit")) {
+      assertThat(post(address, immense).statusCode()).as(address).isEqualTo(413);
+    }
+  }
+
+  @Test
+  void theAddressOfTheFormIsNoAddressOfARecipe() {
+    Map<String, List<String>> form =
+        filled("/recipes/new", Map.of("title", "Thud", "slug", "new", "notes", "Typed."));
+    HttpResponse<String> answer = post("/recipes/new", form);
+    assertThat(answer.statusCode()).isEqualTo(409);
+    assertThat(answer.body())
+        .contains("The slug new leads to the page on which a new recipe is written.")
+        .contains("Typed.");
+    assertThat(notebook.get("/").body()).contains("The notebook is empty");
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"/recipes/none/edit", "/recipes/new?from=none"})
   void whatIsNotThereIsNotFound(String address) {

@@ -64,7 +64,7 @@ final class ServedNotebook implements AutoCloseable {
     Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(
-            new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 1 << 20),
+            new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 4 << 20),
             pages,
             () -> "test",
             pages::addTo);

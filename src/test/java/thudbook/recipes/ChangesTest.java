@@ -170,6 +170,21 @@ class ChangesTest {
   }
 
   @Test
+  void theAddressOfAPageOfOursIsNobodysSlug() {
+    Recipe kept = Written.recipe("other", "New", List.of(), "keeper-twin").withSlug("new");
+    assertThatThrownBy(() -> recipes.create(written(kept), Author.OWNER, "new"))
+        .hasMessage("The slug new leads to the page on which a new recipe is written.");
+    assertThatThrownBy(
+            () -> recipes.change(KICK.id(), 1, written(KICK.withSlug("new")), Author.OWNER, "new"))
+        .hasMessage("The slug new leads to the page on which a new recipe is written.");
+    assertThatThrownBy(
+            () -> gates.change(TWIN.id(), 1, written(TWIN.withSlug("new")), Author.OWNER, "new"))
+        .hasMessage("The slug new leads to the page on which a new gate is written.");
+    assertThat(database.recipes().slugTaken("new")).isTrue();
+    assertThat(database.gates().slugTaken("new")).isTrue();
+  }
+
+  @Test
   void tagsAndStagesFollowTheNewestRevision() {
     Recipe other = Written.recipe("tide-kick", "Tide kick", List.of("kick", "wet"), "storm-door");
     recipes.change(KICK.id(), 1, written(other), Author.OWNER, "other tags and gate");
