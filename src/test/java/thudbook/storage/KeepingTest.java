@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
@@ -34,7 +35,7 @@ import thudbook.recipes.Repredictions;
 /** Scenario: backups, restoring, verifying, and a disk that takes nothing, on real files. */
 class KeepingTest {
   private static final Instant NOON = Instant.parse("2026-11-02T12:00:00Z");
-  private static final Path FIRST_ORDER = Path.of("src/test/resources/thudbook/storage/order-1.db");
+  private static final Path ORDERS = Path.of("src/test/resources/thudbook/storage");
 
   @TempDir Path folder;
 
@@ -232,14 +233,15 @@ class KeepingTest {
     }
   }
 
-  @Test
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2})
   @Timeout(value = 2, unit = TimeUnit.MINUTES)
-  void aNotebookOfTheFirstOrderIsBackedUpMigratedAndSound() throws Exception {
+  void aNotebookOfAnEarlierOrderIsBackedUpMigratedAndSound(int order) throws Exception {
     // Opening even for reading leaves files beside it, so only the copy is opened.
-    Path file = Files.copy(FIRST_ORDER, folder.resolve("thudbook.db"));
+    Path file = Files.copy(ORDERS.resolve("order-" + order + ".db"), folder.resolve("thudbook.db"));
     long recipes;
     try (Connection connection = DatabaseFile.open(file)) {
-      assertThat(Schema.versionOf(connection)).isEqualTo(1);
+      assertThat(Schema.versionOf(connection)).isEqualTo(order);
       recipes = DatabaseFile.number(connection, "SELECT count(*) FROM recipe").orElseThrow();
       assertThat(recipes).isPositive();
     }
@@ -250,7 +252,7 @@ class KeepingTest {
           .satisfies(
               backup -> {
                 assertThat(backup.occasion()).isEqualTo(Backups.Occasion.MIGRATION);
-                assertThat(backup.schema()).isEqualTo(1);
+                assertThat(backup.schema()).isEqualTo(order);
               });
       try (Repredictions work = new Repredictions(database.predictions(), database.gates())) {
         work.start();
