@@ -1,6 +1,7 @@
 /**
- * The studio's equipment: gates with their channels, where the numbers come from, and cautions. May
- * use {@code quantities}, {@code gates} and {@code access}.
+ * The studio's equipment: gates with their channels, modules with their controls and ports, where
+ * the numbers come from, and cautions. Angles in degrees, everything else in SI units. May use
+ * {@code quantities}, {@code gates} and {@code access}.
  */
 @NullMarked
 package thudbook.equipment;
