@@ -53,7 +53,7 @@ class ArchitectureTest {
   private static final Map<String, List<String>> MAY_USE = mayUse();
 
   private static Map<String, List<String>> mayUse() {
-    List<String> nouns = with(CORE, "access", "equipment", "recipes", "library");
+    List<String> nouns = with(CORE, "access", "equipment", "recipes", "library", "sessions");
     Map<String, List<String>> rooms = new LinkedHashMap<>();
     rooms.put("quantities", List.of());
     rooms.put("sources", List.of("quantities"));
@@ -64,6 +64,7 @@ class ArchitectureTest {
     rooms.put("equipment", List.of("quantities", "gates", "access"));
     rooms.put("recipes", with(CORE, "equipment", "access"));
     rooms.put("library", List.of("quantities", "predictions", "recipes", "access"));
+    rooms.put("sessions", with(CORE, "equipment", "recipes", "library", "access"));
     rooms.put("photos", List.of("quantities"));
     rooms.put("documents", nouns);
     rooms.put("drawings", List.of("quantities"));
