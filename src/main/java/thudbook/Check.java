@@ -20,7 +20,10 @@ import thudbook.recipes.Resolution;
     description = "Reads documents and lists every fault, and what a half-written recipe lacks.",
     mixinStandardHelpOptions = true)
 final class Check implements Callable<Integer> {
-  @Parameters(arity = "1..*", paramLabel = "FILE", description = "recipe or gate documents")
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE",
+      description = "documents of recipes, gates, sessions")
   private List<Path> files = List.of();
 
   @Spec private @Nullable CommandSpec spec;
@@ -47,7 +50,7 @@ final class Check implements Callable<Integer> {
       out.println(file + ": a recipe, " + (missing.isEmpty() ? "complete" : "half-written"));
       missing.forEach(what -> out.println(file + ": no prediction yet: " + what));
     } else {
-      out.println(file + ": a gate");
+      out.println(file + ": a " + read.noun().word());
     }
     read.notes().forEach(note -> out.println(file + ": " + note));
   }

@@ -19,6 +19,7 @@ import thudbook.predictions.Sound;
 import thudbook.predictions.Stage;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
+import thudbook.sessions.Session;
 
 /** The sample library, read and predicted. */
 public final class Samples {
@@ -47,6 +48,7 @@ public final class Samples {
 
   final Map<String, Gate> gates = new TreeMap<>();
   final Map<String, Recipe> recipes = new TreeMap<>();
+  final Map<String, Session> sessions = new TreeMap<>();
   final Map<String, Sound> sounds = new TreeMap<>();
   final Map<String, Prediction> predictions = new TreeMap<>();
 
@@ -78,6 +80,8 @@ public final class Samples {
         gates.put(gate.gate().slug(), gate.gate());
       } else if (noun instanceof Documents.ARecipe recipe) {
         recipes.put(recipe.recipe().slug(), recipe.recipe());
+      } else if (noun instanceof Documents.ASession session) {
+        sessions.put(session.session().slug(), session.session());
       }
     }
     recipes.forEach(

@@ -6,7 +6,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.UUID;
 import thudbook.access.Author;
 import thudbook.documents.DocumentStore;
 import thudbook.documents.DocumentZip;
@@ -14,6 +13,7 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
+import thudbook.quantities.Refusal;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipes;
 import thudbook.web.MediaTypes;
@@ -52,40 +52,28 @@ final class DocumentRoutes {
   private void add(Context ctx) {
     MediaTypes.requireBody(ctx, Kept.DOCUMENT_TYPE);
     Documents.Read read = Documents.read(ctx.bodyAsBytes(), identity);
+    Documents.Noun noun = read.noun();
+    String what = "added " + noun.title();
+    long change;
+    if (noun instanceof Documents.ARecipe recipe) {
+      change =
+          recipes.create(new Recipes.Written(recipe.recipe(), noun.text()), Author.OWNER, what);
+    } else if (noun instanceof Documents.AGate gate) {
+      change = gates.create(new Gates.Written(gate.gate(), noun.text()), Author.OWNER, what);
+    } else {
+      throw Refusal.of(
+          Refusal.Kind.REFUSED_VALUES, "not-kept", "A " + noun.word() + " isn't kept here yet.");
+    }
+    ctx.header("Location", "/api/" + noun.word() + "s/" + noun.slug());
     ObjectNode answer =
-        read.noun() instanceof Documents.ARecipe recipe
-            ? addRecipe(ctx, recipe)
-            : addGate(ctx, (Documents.AGate) read.noun());
+        Json.object()
+            .put("noun", noun.word())
+            .put("id", noun.id().toString())
+            .put("slug", noun.slug())
+            .put("change", change);
     answer.set("notes", Json.words(read.notes()));
     ctx.status(HttpStatus.CREATED).header("Cache-Control", "no-store");
     Json.answer(ctx, answer);
-  }
-
-  private ObjectNode addRecipe(Context ctx, Documents.ARecipe noun) {
-    String text = Documents.write(noun.recipe());
-    long change =
-        recipes.create(
-            new Recipes.Written(noun.recipe(), text),
-            Author.OWNER,
-            "added " + noun.recipe().title());
-    return answer(ctx, "recipe", noun.recipe().id(), noun.recipe().slug(), change);
-  }
-
-  private ObjectNode addGate(Context ctx, Documents.AGate noun) {
-    String text = Documents.write(noun.gate());
-    long change =
-        gates.create(
-            new Gates.Written(noun.gate(), text), Author.OWNER, "added " + noun.gate().title());
-    return answer(ctx, "gate", noun.gate().id(), noun.gate().slug(), change);
-  }
-
-  private static ObjectNode answer(Context ctx, String noun, UUID id, String slug, long change) {
-    ctx.header("Location", "/api/" + noun + "s/" + slug);
-    return Json.object()
-        .put("noun", noun)
-        .put("id", id.toString())
-        .put("slug", slug)
-        .put("change", change);
   }
 
   /** Written while it is read, a few documents at a time: it may be larger than memory. */

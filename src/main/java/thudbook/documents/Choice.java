@@ -29,6 +29,11 @@ final class Choice<T extends Enum<T>> {
   static final Choice<Gate.Caution> CAUTION = new Choice<>(Gate.Caution.values(), '-');
   static final Choice<Measured.How> HOW = new Choice<>(Measured.How.values(), ' ');
 
+  static final Choice<SessionDocument.Place> PLACE =
+      new Choice<>(SessionDocument.Place.values(), '-');
+  static final Choice<SessionDocument.Stays> STAYS =
+      new Choice<>(SessionDocument.Stays.values(), '-');
+
   static final Choice<BulkBody.Act> BULK = new Choice<>(BulkBody.Act.values(), '-');
 
   private final Map<String, T> constants = new LinkedHashMap<>();

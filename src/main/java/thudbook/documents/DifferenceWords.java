@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import thudbook.documents.Differences.Difference;
 import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /**
  * Differences in words: {@code decay 180 ms → 240 ms}, {@code tag low added}, and in short {@code
@@ -48,6 +49,11 @@ public final class DifferenceWords {
   /** What differs between two states of a gate, one sentence each; none: nothing. */
   public static List<String> sentences(Gate before, Gate after) {
     return of(before, after).all(Differences.between(before, after));
+  }
+
+  /** What differs between two states of a session, one sentence each; none: nothing. */
+  public static List<String> sentences(Session before, Session after) {
+    return new DifferenceWords(i -> "", i -> "").all(Differences.between(before, after));
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /**
  * What differs between two states of a thing, in the order of its document. Values stand as the
@@ -45,6 +46,13 @@ public final class Differences {
     return between(
         GateDocument.write(before, Notes.key(before.notes())),
         GateDocument.write(after, Notes.key(after.notes())));
+  }
+
+  /** What differs between two states of a session, or between two sessions. */
+  public static List<Difference> between(Session before, Session after) {
+    return between(
+        SessionDocument.write(before, Notes.key(before.notes())),
+        SessionDocument.write(after, Notes.key(after.notes())));
   }
 
   private static List<Difference> between(Draft.Mapping before, Draft.Mapping after) {

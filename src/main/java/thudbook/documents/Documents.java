@@ -5,26 +5,119 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
 import thudbook.predictions.Sound;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /** Reads and writes the documents of the notebook, as text and as JSON. */
 public final class Documents {
-  private static final String BOTH_FORMATS = RecipeDocument.FORMAT + " or " + GateDocument.FORMAT;
+  private static final String FORMATS =
+      Choice.expected(List.of(RecipeDocument.FORMAT, GateDocument.FORMAT, SessionDocument.FORMAT));
 
   private Documents() {}
 
   /** What a document turned out to be. */
-  public sealed interface Noun {}
+  public sealed interface Noun {
+    /** What it is called: {@code recipe}; its plural is a folder and a part of addresses. */
+    String word();
+
+    UUID id();
+
+    String slug();
+
+    String title();
+
+    /** Its canonical text. */
+    String text();
+  }
 
   /** A recipe. */
-  public record ARecipe(Recipe recipe) implements Noun {}
+  public record ARecipe(Recipe recipe) implements Noun {
+    @Override
+    public String word() {
+      return "recipe";
+    }
+
+    @Override
+    public UUID id() {
+      return recipe.id();
+    }
+
+    @Override
+    public String slug() {
+      return recipe.slug();
+    }
+
+    @Override
+    public String title() {
+      return recipe.title();
+    }
+
+    @Override
+    public String text() {
+      return write(recipe);
+    }
+  }
 
   /** A gate. */
-  public record AGate(Gate gate) implements Noun {}
+  public record AGate(Gate gate) implements Noun {
+    @Override
+    public String word() {
+      return "gate";
+    }
+
+    @Override
+    public UUID id() {
+      return gate.id();
+    }
+
+    @Override
+    public String slug() {
+      return gate.slug();
+    }
+
+    @Override
+    public String title() {
+      return gate.title();
+    }
+
+    @Override
+    public String text() {
+      return write(gate);
+    }
+  }
+
+  /** A session. */
+  public record ASession(Session session) implements Noun {
+    @Override
+    public String word() {
+      return "session";
+    }
+
+    @Override
+    public UUID id() {
+      return session.id();
+    }
+
+    @Override
+    public String slug() {
+      return session.slug();
+    }
+
+    @Override
+    public String title() {
+      return session.title();
+    }
+
+    @Override
+    public String text() {
+      return write(session);
+    }
+  }
 
   /**
    * A document that was read.
@@ -50,13 +143,17 @@ public final class Documents {
     Faults faults = new Faults();
     Fields fields = Fields.of(parsed.tree(), faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
-    String format = Names.format(fields, BOTH_FORMATS, faults);
+    String format = Names.format(fields, FORMATS, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    Objects.requireNonNull(format);
     String text = Notes.checked(parts.notes(), new Place(parts.notesLine(), "/notes"), faults);
     Noun noun =
-        RecipeDocument.FORMAT.equals(format)
-            ? recipe(fields, text, identity, faults)
-            : gate(fields, text, identity, faults);
+        switch (format) {
+          case RecipeDocument.FORMAT -> recipe(fields, text, identity, faults);
+          case GateDocument.FORMAT -> gate(fields, text, identity, faults);
+          case SessionDocument.FORMAT -> session(fields, text, identity, faults);
+          default -> throw new IllegalStateException("a format without a reader: " + format);
+        };
     List<String> notes = new ArrayList<>(faults.notes());
     if (parsed.comments() > 0) {
       notes.add(
@@ -77,6 +174,11 @@ public final class Documents {
     return document(GateDocument.write(gate, null), gate.notes());
   }
 
+  /** The canonical text of a session: two sessions are the same if and only if theirs are equal. */
+  public static String write(Session session) {
+    return document(SessionDocument.write(session, null), session.notes());
+  }
+
   private static String document(Draft.Mapping frontMatter, String notes) {
     String text = Notes.kept(notes);
     String fence = FrontMatter.FENCE + "\n";
@@ -91,6 +193,11 @@ public final class Documents {
   /** A gate as JSON: the documents' keys with plain SI numbers, and {@code notes}. */
   public static String json(Gate gate) {
     return JsonPrint.of(GateDocument.write(gate, Notes.key(gate.notes())));
+  }
+
+  /** A session as JSON: the documents' keys, and {@code notes}. */
+  public static String json(Session session) {
+    return JsonPrint.of(SessionDocument.write(session, Notes.key(session.notes())));
   }
 
   /**
@@ -119,6 +226,37 @@ public final class Documents {
     Gate gate = gate(fields, notes, identity, faults).gate();
     refuseTooLong(write(gate));
     return gate;
+  }
+
+  /**
+   * Reads a session from JSON. The key {@code thudbook} may be absent.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it
+   */
+  public static Session sessionFromJson(byte[] json, Identity identity) {
+    Faults faults = new Faults();
+    Fields fields = fieldsOfJson(json, SessionDocument.FORMAT, faults);
+    String notes = Notes.read(fields, faults);
+    Session session = session(fields, notes, identity, faults).session();
+    refuseTooLong(write(session));
+    return session;
+  }
+
+  /**
+   * Reads a session from the fields of a form, such as {@code recipes.0.note}. {@link
+   * #form(Session)} gives the fields of a session.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it; their places lead to fields
+   */
+  public static Session sessionFromForm(Map<String, List<String>> form, Identity identity) {
+    Session session = FormReading.session(form, identity);
+    refuseTooLong(write(session));
+    return session;
+  }
+
+  /** A session as the fields of a form, in the order of its document. */
+  public static Map<String, List<String>> form(Session session) {
+    return FormPrint.of(SessionDocument.write(session, Notes.key(session.notes())));
   }
 
   /**
@@ -202,6 +340,12 @@ public final class Documents {
     Gate gate = GateDocument.read(fields, notes, identity, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     return new AGate(Objects.requireNonNull(gate));
+  }
+
+  private static ASession session(Fields fields, String notes, Identity identity, Faults faults) {
+    Session session = SessionDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return new ASession(Objects.requireNonNull(session));
   }
 
   private static void refuseTooLong(String text) {

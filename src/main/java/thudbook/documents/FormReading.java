@@ -14,6 +14,7 @@ import thudbook.equipment.StudioChannel;
 import thudbook.gates.Channel;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /** Reads a form: whole, to be kept, or only its sound, to be tried out. */
 final class FormReading {
@@ -96,6 +97,15 @@ final class FormReading {
     Gate gate = GateDocument.read(fields, notes, identity, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     return Objects.requireNonNull(gate);
+  }
+
+  static Session session(Map<String, List<String>> given, Identity identity) {
+    Faults faults = new Faults();
+    Fields fields = Fields.of(FormTree.of(given), faults);
+    String notes = Notes.read(fields, faults);
+    Session session = SessionDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return Objects.requireNonNull(session);
   }
 
   private Recipe read(Identity identity) {

@@ -118,9 +118,12 @@ public record Import(List<Entry> entries) {
     }
 
     Entry entry(Incoming document) {
-      return document.noun() instanceof Documents.ARecipe recipe
-          ? recipe(document, recipe.recipe())
-          : gate(document, ((Documents.AGate) document.noun()).gate());
+      if (document.noun() instanceof Documents.ARecipe recipe) {
+        return recipe(document, recipe.recipe());
+      } else if (document.noun() instanceof Documents.AGate gate) {
+        return gate(document, gate.gate());
+      }
+      throw new IllegalStateException("not kept: " + document.noun());
     }
 
     private Entry recipe(Incoming document, Recipe recipe) {

@@ -19,7 +19,8 @@ final class KeyWords {
           "/mix", "mix",
           "/after", "treatment",
           "/photos", "photo",
-          "/with", "person");
+          "/with", "person",
+          "/recipes", "recipe");
 
   static {
     recipe();
@@ -28,6 +29,7 @@ final class KeyWords {
     stage();
     gate();
     channel();
+    put("/date", "day");
   }
 
   private KeyWords() {}

@@ -19,7 +19,7 @@ final class Names {
   private Names() {}
 
   /** The formats that this version reads. */
-  private static final Set<String> FORMATS = Set.of("recipe/1", "gate/1");
+  private static final Set<String> FORMATS = Set.of("recipe/1", "gate/1", "session/1");
 
   /**
    * The format of a document; null, with a fault, if it is none of ours.
@@ -76,6 +76,11 @@ final class Names {
     }
     faults.add(tree, "not-a-slug", SLUG_EXPECTED);
     return null;
+  }
+
+  /** The slug of another document that must be named. */
+  static @Nullable String needReference(Fields fields, String key, String expected, Faults faults) {
+    return fields.need(key, expected) == null ? null : reference(fields, key, expected, faults);
   }
 
   /** The slug or id of another document, if there is one. */

@@ -36,9 +36,9 @@ public record Conflict(Kind kind, String what, String one, String other) {
    * All conflicts of two recipes. Inputs and knobs of an oscillator or envelope module that is
    * wanted twice itself are not listed too.
    */
-  public static List<Conflict> between(Recipe one, Recipe other, Rack rack) {
-    Wants first = Wants.of(one, rack);
-    Wants second = Wants.of(other, rack);
+  public static List<Conflict> between(Recipe one, Recipe other, Roles roles) {
+    Wants first = Wants.of(one, roles);
+    Wants second = Wants.of(other, roles);
     List<Conflict> conflicts = new ArrayList<>();
     for (String channel : common(first.channels(), second.channels())) {
       conflicts.add(new Conflict(Kind.CHANNEL, channel, "", ""));

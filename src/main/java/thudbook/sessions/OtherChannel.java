@@ -63,9 +63,9 @@ public record OtherChannel(
     if (sound == null) {
       return List.of();
     }
-    Set<String> taken = new HashSet<>(Wants.of(recipe, Rack.UNKNOWN).channels());
+    Set<String> taken = new HashSet<>(Wants.of(recipe, Roles.UNKNOWN).channels());
     for (int other : plan.besides(entry)) {
-      plan.recipe(other).ifPresent(r -> taken.addAll(Wants.of(r, Rack.UNKNOWN).channels()));
+      plan.recipe(other).ifPresent(r -> taken.addAll(Wants.of(r, Roles.UNKNOWN).channels()));
     }
     Metrics now = Predictor.predict(sound).metrics();
     List<OtherChannel> found = new ArrayList<>();

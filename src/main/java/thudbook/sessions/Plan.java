@@ -26,13 +26,13 @@ public final class Plan {
   private final List<Session.Step> steps;
   private final List<Optional<Recipe>> recipes;
   private final List<Patch> patches;
-  private final Rack rack;
+  private final Roles roles;
 
-  private Plan(Session session, List<Optional<Recipe>> recipes, Rack rack) {
+  private Plan(Session session, List<Optional<Recipe>> recipes, Roles roles) {
     this.session = session;
     this.steps = session.steps();
     this.recipes = recipes;
-    this.rack = rack;
+    this.roles = roles;
     this.patches =
         steps.stream()
             .map(
@@ -47,10 +47,10 @@ public final class Plan {
    *
    * @param recipes finds a recipe by its slug
    */
-  public static Plan of(Session session, Function<String, Optional<Recipe>> recipes, Rack rack) {
+  public static Plan of(Session session, Function<String, Optional<Recipe>> recipes, Roles roles) {
     List<Optional<Recipe>> found =
         session.entries().stream().map(entry -> recipes.apply(entry.recipe())).toList();
-    return new Plan(session, found, rack);
+    return new Plan(session, found, roles);
   }
 
   /**
@@ -118,7 +118,7 @@ public final class Plan {
     if (one.isEmpty() || other.isEmpty()) {
       return List.of();
     }
-    return Conflict.between(one.get(), other.get(), rack).stream()
+    return Conflict.between(one.get(), other.get(), roles).stream()
         .map(conflict -> new Clash(first, second, conflict))
         .toList();
   }

@@ -37,12 +37,12 @@ record Wants(
       Pattern.compile(
           "(stages\\.[0-9]+\\.)?envelope\\.(attack|hold|decay|sustain|release|length)(\\..*)?");
 
-  static Wants of(Recipe recipe, Rack rack) {
+  static Wants of(Recipe recipe, Roles roles) {
     Set<String> labels = labels(recipe);
     Set<String> oscillators = new LinkedHashSet<>();
     Set<String> envelopes = new LinkedHashSet<>();
     for (String label : labels) {
-      switch (rack.role(label)) {
+      switch (roles.role(label)) {
         case OSCILLATOR -> oscillators.add(label);
         case ENVELOPE -> envelopes.add(label);
         case UNKNOWN -> {

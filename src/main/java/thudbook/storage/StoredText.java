@@ -9,6 +9,7 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /** The canonical text of a revision and the noun that it says. */
 final class StoredText {
@@ -40,6 +41,13 @@ final class StoredText {
       return found.gate();
     }
     throw new IllegalStateException("the stored document is not a gate");
+  }
+
+  static Session session(String document) {
+    if (read(document) instanceof Documents.ASession found) {
+      return found.session();
+    }
+    throw new IllegalStateException("the stored document is not a session");
   }
 
   /** The SHA-256 of the text in UTF-8, in lower-case hexadecimal digits. */

@@ -33,19 +33,12 @@ final class Canonical {
       try {
         Documents.Read read = Documents.read(Files.readAllBytes(file), IDENTITY);
         read.notes().forEach(note -> System.out.println(name + ": " + note));
-        Files.writeString(file, write(read.noun()));
+        Files.writeString(file, read.noun().text());
       } catch (Refusal refusal) {
         for (Fault fault : refusal.faults()) {
           System.out.println(name + ":" + fault.line() + ": " + fault.message());
         }
       }
     }
-  }
-
-  /** The canonical text of a document that was read. */
-  static String write(Documents.Noun noun) {
-    return noun instanceof Documents.ARecipe recipe
-        ? Documents.write(recipe.recipe())
-        : Documents.write(((Documents.AGate) noun).gate());
   }
 }

@@ -28,6 +28,7 @@ import thudbook.recipes.EnvelopeEntry.FallEntry;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
 import thudbook.recipes.StageEntry;
+import thudbook.sessions.Session;
 import thudbook.sources.Modulator;
 import thudbook.sources.Source;
 
@@ -184,6 +185,26 @@ final class RandomDocuments {
         line(200),
         of(Gate.Caution.values()),
         channels,
+        notes());
+  }
+
+  Session session() {
+    List<Session.Entry> entries = new ArrayList<>();
+    int count = random.nextInt(7);
+    for (int i = 0; i < count; i++) {
+      String above = i == 0 ? null : entries.get(i - 1).layer();
+      String layer = above != null && random.nextBoolean() ? above : maybe(() -> line(90));
+      entries.add(
+          new Session.Entry(
+              slug(), maybe(() -> line(500)), layer, random.nextBoolean(), random.nextBoolean()));
+    }
+    return new Session(
+        new UUID(random.nextLong(), random.nextLong()),
+        slug(),
+        line(200),
+        maybe(this::date),
+        maybe(() -> line(100)),
+        Session.tornLayer(entries) < 0 ? entries : List.of(),
         notes());
   }
 

@@ -17,6 +17,7 @@ import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
 import thudbook.recipes.EnvelopeEntry;
 import thudbook.recipes.Recipe;
+import thudbook.sessions.Session;
 
 /**
  * Property: parse(print(x)) = x, print(parse(f)) = f for canonical files, and document → JSON →
@@ -47,6 +48,21 @@ class RoundTripTest {
       Gate fromJson = Documents.gateFromJson(bytes(Documents.json(gate)), new KnownIdentity());
       assertThat(fromJson).as("seed %d", seed).isEqualTo(gate);
       assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
+    }
+  }
+
+  @Test
+  void randomSessions() {
+    for (long seed = 0; seed < DOCUMENTS; seed++) {
+      Session session = new RandomDocuments(seed).session();
+      String text = Documents.write(session);
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.ASession(session));
+      Session fromJson =
+          Documents.sessionFromJson(bytes(Documents.json(session)), new KnownIdentity());
+      assertThat(fromJson).as("seed %d", seed).isEqualTo(session);
+      assertThat(Documents.sessionFromForm(Documents.form(session), new KnownIdentity()))
+          .as("seed %d", seed)
+          .isEqualTo(session);
     }
   }
 
@@ -90,24 +106,22 @@ class RoundTripTest {
     String text = Files.readString(file);
     Documents.Read read = Documents.read(bytes(text), new KnownIdentity());
     assertThat(read.notes()).isEmpty();
-    assertThat(Canonical.write(read.noun())).isEqualTo(text);
+    assertThat(read.noun().text()).isEqualTo(text);
     assertThat(throughJson(read.noun())).isEqualTo(text);
-    assertThat(file.getFileName()).hasToString(slug(read.noun()) + ".md");
+    assertThat(file.getFileName()).hasToString(read.noun().slug() + ".md");
   }
 
   private static String throughJson(Documents.Noun noun) {
-    return noun instanceof Documents.ARecipe recipe
-        ? Documents.write(
-            Documents.recipeFromJson(bytes(Documents.json(recipe.recipe())), new KnownIdentity()))
-        : Documents.write(
-            Documents.gateFromJson(
-                bytes(Documents.json(((Documents.AGate) noun).gate())), new KnownIdentity()));
-  }
-
-  private static String slug(Documents.Noun noun) {
-    return noun instanceof Documents.ARecipe recipe
-        ? recipe.recipe().slug()
-        : ((Documents.AGate) noun).gate().slug();
+    if (noun instanceof Documents.ARecipe recipe) {
+      return Documents.write(
+          Documents.recipeFromJson(bytes(Documents.json(recipe.recipe())), new KnownIdentity()));
+    } else if (noun instanceof Documents.ASession session) {
+      return Documents.write(
+          Documents.sessionFromJson(bytes(Documents.json(session.session())), new KnownIdentity()));
+    }
+    return Documents.write(
+        Documents.gateFromJson(
+            bytes(Documents.json(((Documents.AGate) noun).gate())), new KnownIdentity()));
   }
 
   private static Documents.Noun read(String text) {

@@ -178,7 +178,7 @@ class FewestMovesTest {
           session.entries().stream()
               .map(e -> new Session.Entry(e.recipe(), null, null, false, false))
               .toList();
-      plan = Plan.of(session.withEntries(alone), sessions::recipe, Rack.UNKNOWN);
+      plan = Plan.of(session.withEntries(alone), sessions::recipe, Roles.UNKNOWN);
       weights = new double[count][count];
       for (int i = 0; i < count; i++) {
         for (int j = 0; j < i; j++) {

@@ -151,7 +151,7 @@ class OtherChannelTest {
           continue;
         }
         Plan plan =
-            Plan.of(layer(one, other), slug -> Optional.of(recipes.get(slug)), Rack.UNKNOWN);
+            Plan.of(layer(one, other), slug -> Optional.of(recipes.get(slug)), Roles.UNKNOWN);
         for (Plan.Clash clash : plan.clashes()) {
           Set<String> found = new HashSet<>();
           OtherChannel.resolving(clash, plan, studio)

@@ -132,7 +132,7 @@ class PlanTest {
     for (int run = 0; run < 500; run++) {
       // Every order of eight takes a while: most sessions have up to seven.
       Session session = sessions.session(run % 25 == 0 ? 8 : run % 8);
-      Plan plan = Plan.of(session, sessions::recipe, Rack.UNKNOWN);
+      Plan plan = Plan.of(session, sessions::recipe, Roles.UNKNOWN);
       long[] now = literally(sessions, session);
       assertThat(plan.moves()).isEqualTo((int) now[1]);
       long[] least = now.clone();
@@ -187,7 +187,7 @@ class PlanTest {
       }
       List<Session.Entry> entries = session.entries();
       Map<String, Long> counted =
-          Plan.of(session, sessions::recipe, Rack.UNKNOWN).clashes().stream()
+          Plan.of(session, sessions::recipe, Roles.UNKNOWN).clashes().stream()
               .collect(
                   Collectors.groupingBy(
                       c -> entries.get(c.first()).recipe() + " " + entries.get(c.second()).recipe(),
@@ -210,9 +210,9 @@ class PlanTest {
   void whatTheRackKnowsDecidesWhatAModuleIs() {
     Recipe one = recipe("one", "quick");
     Recipe other = recipe("other", "long");
-    assertThat(Conflict.between(one, other, Rack.UNKNOWN)).isEmpty();
-    Rack rack = label -> label.equals("Osc") ? Rack.Role.OSCILLATOR : Rack.Role.OTHER;
-    assertThat(Conflict.between(one, other, rack))
+    assertThat(Conflict.between(one, other, Roles.UNKNOWN)).isEmpty();
+    Roles roles = label -> label.equals("Osc") ? Roles.Role.OSCILLATOR : Roles.Role.OTHER;
+    assertThat(Conflict.between(one, other, roles))
         .containsExactly(new Conflict(Conflict.Kind.OSCILLATOR, "Osc", "", ""));
   }
 
@@ -251,7 +251,7 @@ class PlanTest {
   @Test
   void aRecipeThatIsMissingClashesWithNothingAndIsNamed() {
     Session session = new RandomSessions(new Random(1)).session(3);
-    Plan plan = Plan.of(session, slug -> Optional.empty(), Rack.UNKNOWN);
+    Plan plan = Plan.of(session, slug -> Optional.empty(), Roles.UNKNOWN);
     assertThat(plan.missing()).containsExactly("recipe-0", "recipe-1", "recipe-2");
     assertThat(plan.clashes()).isEmpty();
     assertThat(plan.moves()).isZero();

@@ -1,9 +1,9 @@
 package thudbook.sessions;
 
 /** What the modules of the studio are, by their labels. */
-public interface Rack {
+public interface Roles {
   /** A rack of which nothing is known: what a module is then follows from the recipes. */
-  Rack UNKNOWN = module -> Role.UNKNOWN;
+  Roles UNKNOWN = module -> Role.UNKNOWN;
 
   /** What a module does. */
   Role role(String module);
