@@ -23,7 +23,7 @@ final class Check implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE",
-      description = "documents of recipes, gates, sessions")
+      description = "documents of recipes, gates, modules, sessions")
   private List<Path> files = List.of();
 
   @Spec private @Nullable CommandSpec spec;

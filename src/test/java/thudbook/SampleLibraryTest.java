@@ -67,6 +67,8 @@ class SampleLibraryTest {
     samples.recipes.values().forEach(recipe -> ids.add(recipe.id()));
     samples.gates.values().forEach(gate -> ids.add(gate.id()));
     samples.sessions.values().forEach(session -> ids.add(session.id()));
+    assertThat(samples.modules).hasSizeGreaterThanOrEqualTo(10);
+    samples.modules.forEach(module -> ids.add(module.id()));
     assertThat(ids).hasSize(files().size());
   }
 

@@ -3,6 +3,7 @@ package thudbook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Module;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
@@ -46,6 +48,7 @@ public final class Samples {
         }
       };
 
+  final List<Module> modules = new ArrayList<>();
   final Map<String, Gate> gates = new TreeMap<>();
   final Map<String, Recipe> recipes = new TreeMap<>();
   final Map<String, Session> sessions = new TreeMap<>();
@@ -78,6 +81,8 @@ public final class Samples {
       Documents.Noun noun = read(Files.readAllBytes(file)).noun();
       if (noun instanceof Documents.AGate gate) {
         gates.put(gate.gate().slug(), gate.gate());
+      } else if (noun instanceof Documents.AModule module) {
+        modules.add(module.module());
       } else if (noun instanceof Documents.ARecipe recipe) {
         recipes.put(recipe.recipe().slug(), recipe.recipe());
       } else if (noun instanceof Documents.ASession session) {

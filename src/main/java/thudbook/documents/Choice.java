@@ -9,6 +9,8 @@ import thudbook.envelopes.Curve;
 import thudbook.envelopes.Strikes;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
+import thudbook.equipment.Module;
+import thudbook.equipment.Port;
 import thudbook.gates.Response;
 import thudbook.sources.Source;
 
@@ -34,11 +36,14 @@ final class Choice<T extends Enum<T>> {
   static final Choice<SessionDocument.Stays> STAYS =
       new Choice<>(SessionDocument.Stays.values(), '-');
 
+  static final Choice<Module.Kind> MODULE_KIND = new Choice<>(Module.Kind.values(), '-');
+  static final Choice<Port.Direction> DIRECTION = new Choice<>(Port.Direction.values(), '-');
+  static final Choice<Port.Carries> CARRIES = new Choice<>(Port.Carries.values(), ' ');
   static final Choice<BulkBody.Act> BULK = new Choice<>(BulkBody.Act.values(), '-');
 
   private final Map<String, T> constants = new LinkedHashMap<>();
 
-  private Choice(T[] constants, char between) {
+  Choice(T[] constants, char between) {
     Arrays.stream(constants).forEach(c -> this.constants.put(word(c, between), c));
   }
 
@@ -59,9 +64,14 @@ final class Choice<T extends Enum<T>> {
   @Nullable T read(Tree tree, Faults faults) {
     T constant = tree instanceof Tree.Text text ? constants.get(text.text().strip()) : null;
     if (constant == null) {
-      faults.add(tree, "unknown-word", expected(constants.keySet()));
+      faults.add(tree, "unknown-word", expected());
     }
     return constant;
+  }
+
+  /** Its words, as one says them. */
+  String expected() {
+    return expected(constants.keySet());
   }
 
   /** Words to choose from, as one says them: {@code sine, triangle or square}. */

@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.documents.Differences.Difference;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Session;
 
@@ -53,6 +54,11 @@ public final class DifferenceWords {
 
   /** What differs between two states of a session, one sentence each; none: nothing. */
   public static List<String> sentences(Session before, Session after) {
+    return new DifferenceWords(i -> "", i -> "").all(Differences.between(before, after));
+  }
+
+  /** What differs between two states of a module, one sentence each; none: nothing. */
+  public static List<String> sentences(Module before, Module after) {
     return new DifferenceWords(i -> "", i -> "").all(Differences.between(before, after));
   }
 

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Session;
 
@@ -53,6 +54,13 @@ public final class Differences {
     return between(
         SessionDocument.write(before, Notes.key(before.notes())),
         SessionDocument.write(after, Notes.key(after.notes())));
+  }
+
+  /** What differs between two states of a module, or between two modules. */
+  public static List<Difference> between(Module before, Module after) {
+    return between(
+        ModuleDocument.write(before, Notes.key(before.notes())),
+        ModuleDocument.write(after, Notes.key(after.notes())));
   }
 
   private static List<Difference> between(Draft.Mapping before, Draft.Mapping after) {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.UUID;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Module;
 import thudbook.predictions.Sound;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
@@ -16,7 +17,12 @@ import thudbook.sessions.Session;
 /** Reads and writes the documents of the notebook, as text and as JSON. */
 public final class Documents {
   private static final String FORMATS =
-      Choice.expected(List.of(RecipeDocument.FORMAT, GateDocument.FORMAT, SessionDocument.FORMAT));
+      Choice.expected(
+          List.of(
+              RecipeDocument.FORMAT,
+              GateDocument.FORMAT,
+              ModuleDocument.FORMAT,
+              SessionDocument.FORMAT));
 
   private Documents() {}
 
@@ -119,6 +125,34 @@ public final class Documents {
     }
   }
 
+  /** A module. */
+  public record AModule(Module module) implements Noun {
+    @Override
+    public String word() {
+      return "module";
+    }
+
+    @Override
+    public UUID id() {
+      return module.id();
+    }
+
+    @Override
+    public String slug() {
+      return module.slug();
+    }
+
+    @Override
+    public String title() {
+      return module.title();
+    }
+
+    @Override
+    public String text() {
+      return write(module);
+    }
+  }
+
   /**
    * A document that was read.
    *
@@ -151,6 +185,7 @@ public final class Documents {
         switch (format) {
           case RecipeDocument.FORMAT -> recipe(fields, text, identity, faults);
           case GateDocument.FORMAT -> gate(fields, text, identity, faults);
+          case ModuleDocument.FORMAT -> module(fields, text, identity, faults);
           case SessionDocument.FORMAT -> session(fields, text, identity, faults);
           default -> throw new IllegalStateException("a format without a reader: " + format);
         };
@@ -179,6 +214,11 @@ public final class Documents {
     return document(SessionDocument.write(session, null), session.notes());
   }
 
+  /** The canonical text of a module: two modules are the same if and only if theirs are equal. */
+  public static String write(Module module) {
+    return document(ModuleDocument.write(module, null), module.notes());
+  }
+
   private static String document(Draft.Mapping frontMatter, String notes) {
     String text = Notes.kept(notes);
     String fence = FrontMatter.FENCE + "\n";
@@ -198,6 +238,11 @@ public final class Documents {
   /** A session as JSON: the documents' keys, and {@code notes}. */
   public static String json(Session session) {
     return JsonPrint.of(SessionDocument.write(session, Notes.key(session.notes())));
+  }
+
+  /** A module as JSON: the documents' keys with plain SI numbers, and {@code notes}. */
+  public static String json(Module module) {
+    return JsonPrint.of(ModuleDocument.write(module, Notes.key(module.notes())));
   }
 
   /**
@@ -260,6 +305,20 @@ public final class Documents {
   }
 
   /**
+   * Reads a module from JSON. The key {@code thudbook} may be absent.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it
+   */
+  public static Module moduleFromJson(byte[] json, Identity identity) {
+    Faults faults = new Faults();
+    Fields fields = fieldsOfJson(json, ModuleDocument.FORMAT, faults);
+    String notes = Notes.read(fields, faults);
+    Module module = module(fields, notes, identity, faults).module();
+    refuseTooLong(write(module));
+    return module;
+  }
+
+  /**
    * Reads the body of a prediction: {@code {source, envelope, strikes?, stages, output?}}, stages
    * with gate and channel or with an inline channel. The envelope may be absent if every stage has
    * its own.
@@ -317,6 +376,24 @@ public final class Documents {
     return FormPrint.of(GateDocument.write(gate, Notes.key(gate.notes())));
   }
 
+  /**
+   * Reads a module from the fields of a form, such as {@code controls.0.from}; positions and sweeps
+   * stand in one field with commas, the points of a table in one field, a pair a line. {@link
+   * #form(Module)} gives the fields of a module.
+   *
+   * @throws thudbook.quantities.Refusal with all faults of it; their places lead to fields
+   */
+  public static Module moduleFromForm(Map<String, List<String>> form, Identity identity) {
+    Module module = FormReading.module(form, identity);
+    refuseTooLong(write(module));
+    return module;
+  }
+
+  /** A module as the fields of a form, in the order of its document. */
+  public static Map<String, List<String>> form(Module module) {
+    return FormPrint.of(ModuleDocument.write(module, Notes.key(module.notes())));
+  }
+
   private static Fields fieldsOfJson(byte[] json, String format, Faults faults) {
     Fields fields = Fields.of(JsonTree.read(json), faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
@@ -346,6 +423,12 @@ public final class Documents {
     Session session = SessionDocument.read(fields, notes, identity, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     return new ASession(Objects.requireNonNull(session));
+  }
+
+  private static AModule module(Fields fields, String notes, Identity identity, Faults faults) {
+    Module module = ModuleDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return new AModule(Objects.requireNonNull(module));
   }
 
   private static void refuseTooLong(String text) {

@@ -3,7 +3,7 @@ package thudbook.documents;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** A draft as the fields of a form, with the texts that documents write. */
@@ -11,13 +11,16 @@ final class FormPrint {
   /** The kinds of strikes, by the key that only they have. */
   private static final List<String> STRIKES = List.of("every", "tempo", "at");
 
-  private static final Set<String> WORDS = Set.of("tags", "with", "strikes.at.at");
+  private static final Pattern WORDS =
+      Pattern.compile("tags|with|strikes\\.at\\.at|controls\\.[0-9]+\\.(positions|sweep)");
+
+  private static final Pattern PAIRS = Pattern.compile(".*\\.(recorded\\.samples|transfer|table)");
 
   private final Map<String, List<String>> form = new LinkedHashMap<>();
 
   private FormPrint() {}
 
-  /** The fields of a recipe or a gate; {@link FormTree} reads the same from them. */
+  /** The fields of a recipe, a gate or a module; {@link FormTree} reads the same from them. */
   static Map<String, List<String>> of(Draft.Mapping document) {
     FormPrint print = new FormPrint();
     document
@@ -64,14 +67,14 @@ final class FormPrint {
   }
 
   private static boolean inOneField(String name) {
-    return WORDS.contains(name) || name.endsWith(".recorded.samples") || name.endsWith(".transfer");
+    return WORDS.matcher(name).matches() || PAIRS.matcher(name).matches();
   }
 
   private static String text(String name, Draft draft) {
     if (!(draft instanceof Draft.Sequence list)) {
       return text(draft);
     }
-    return WORDS.contains(name)
+    return WORDS.matcher(name).matches()
         ? words(list)
         : list.items().stream()
             .map(pair -> words((Draft.Sequence) pair))

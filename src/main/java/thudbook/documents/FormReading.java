@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Channel;
 import thudbook.quantities.Refusal;
@@ -106,6 +107,15 @@ final class FormReading {
     Session session = SessionDocument.read(fields, notes, identity, faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     return Objects.requireNonNull(session);
+  }
+
+  static Module module(Map<String, List<String>> given, Identity identity) {
+    Faults faults = new Faults();
+    Fields fields = Fields.of(FormTree.of(given), faults);
+    String notes = Notes.read(fields, faults);
+    Module module = ModuleDocument.read(fields, notes, identity, faults);
+    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
+    return Objects.requireNonNull(module);
   }
 
   private Recipe read(Identity identity) {

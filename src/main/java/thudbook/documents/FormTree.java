@@ -21,9 +21,12 @@ final class FormTree {
   private static final int DEEPEST = 8;
 
   private static final Pattern INDEX = Pattern.compile("[0-9]{1,3}");
-  private static final Pattern WORDS = Pattern.compile("/(tags|with|strikes/at/at)");
+  private static final Pattern WORDS =
+      Pattern.compile("/(tags|with|strikes/at/at|controls/[0-9]+/(positions|sweep))");
   private static final Pattern PAIRS =
-      Pattern.compile("(.*/)?envelope/recorded/samples|/channels/[0-9]+/transfer");
+      Pattern.compile(
+          "(.*/)?envelope/recorded/samples|/channels/[0-9]+/transfer"
+              + "|/controls/[0-9]+/(ranges/[0-9]+/)?table");
 
   private @Nullable String text;
   private final Map<String, FormTree> fields = new LinkedHashMap<>();
@@ -55,7 +58,8 @@ final class FormTree {
       return text == null || text.isBlank() ? null : leaf(place, text);
     }
     FormTree kind = fields.get("kind");
-    if (kind != null) {
+    // That of a document as a whole, as of a module, is a plain word.
+    if (kind != null && !place.pointer().isEmpty()) {
       return ofKind(place, kind);
     }
     if (fields.keySet().stream().allMatch(key -> INDEX.matcher(key).matches())) {

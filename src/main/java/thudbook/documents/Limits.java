@@ -26,6 +26,9 @@ public final class Limits {
   /** Sustain, openness, a share of a sweep. */
   public static final Range PROPORTION = Range.of(Dimension.NUMBER, 0, 1);
 
+  /** A place on a knob. */
+  public static final Range SWEEP = Range.of(Dimension.SHARE, 0, 1);
+
   public static final Range CELL_SHARE = Range.of(Dimension.NUMBER, 1e-9, 1);
   public static final Range OVERSHOOT = Range.of(Dimension.NUMBER, 1.001, 10);
   public static final Range INDEX = Range.of(Dimension.NUMBER, 0, 50);
@@ -37,16 +40,24 @@ public final class Limits {
   public static final Range MIX = Range.of(Dimension.LEVEL, -140, 40);
   public static final Range TEMPO = Range.of(Dimension.TEMPO, 10, 999);
   public static final Range WARM_UP = Range.of(Dimension.MINUTES, 0, 600);
+  public static final Range READ_BACK = Range.of(Dimension.ANGLE, 0.1, 90);
 
   public static final int TITLE = 200;
   public static final int SENTENCE = 500;
   public static final int NAME = 100;
+
+  /** What recipes call a module. */
+  public static final int LABEL = 40;
+
   public static final int TAG = 40;
   public static final int NOTES_BYTES = 64 * 1024;
 
   public static final int TAGS = 32;
   public static final int STAGES = 4;
   public static final int CHANNELS = 32;
+  public static final int CONTROLS = 100;
+  public static final int POSITIONS = 64;
+  public static final int PORTS = 200;
   public static final int KNOTS = 64;
   public static final int CELLS = 4;
   public static final int SAMPLES = 4096;

@@ -11,6 +11,8 @@ public enum Dimension {
   TEMPO("bpm", 0, "bpm", "a tempo"),
   /** A time in minutes, for warming up; kept in minutes. */
   MINUTES("min", 0, "min", "a time"),
+  /** An angle of a knob, kept in degrees. */
+  ANGLE("deg", 0, "deg", "an angle"),
   /** A plain number. */
   NUMBER("", 0, "", "a number");
 
@@ -68,7 +70,7 @@ public enum Dimension {
       }
       case FREQUENCY -> size >= 1000 ? Decimals.text(si, -3) + " kHz" : write(si);
       case VOLTAGE -> size != 0 && size < 0.1 ? Decimals.text(si, 3) + " mV" : write(si);
-      case LEVEL, SHARE, RATIO, TEMPO, MINUTES, NUMBER -> write(si);
+      case LEVEL, SHARE, RATIO, TEMPO, MINUTES, ANGLE, NUMBER -> write(si);
     };
   }
 

@@ -69,7 +69,7 @@ public record Range(Dimension dimension, double least, double most, boolean orZe
     return switch (dimension) {
       case NUMBER, SHARE -> true;
       case TIME, FREQUENCY, VOLTAGE -> written.number().signum() == 0;
-      case LEVEL, RATIO, TEMPO, MINUTES -> false;
+      case LEVEL, RATIO, TEMPO, MINUTES, ANGLE -> false;
     };
   }
 

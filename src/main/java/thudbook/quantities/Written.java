@@ -87,6 +87,7 @@ record Written(BigDecimal number, @Nullable Unit unit, String unitText) {
     TIMES("x", Dimension.RATIO, 0),
     BEATS_PER_MINUTE("bpm", Dimension.TEMPO, 0),
     MINUTES("min", Dimension.MINUTES, 0),
+    DEGREES("deg", Dimension.ANGLE, 0),
     NONE("", Dimension.NUMBER, 0);
 
     private final String word;
@@ -113,7 +114,9 @@ record Written(BigDecimal number, @Nullable Unit unit, String unitText) {
           text.toLowerCase(Locale.ROOT)
               .replace('\u03bc', 'µ')
               .replace('×', 'x')
-              .replace("us", "µs");
+              .replace("us", "µs")
+              .replace("degrees", "deg")
+              .replace("°", "deg");
       for (Unit unit : values()) {
         if (unit.word.equals(word)) {
           return unit;

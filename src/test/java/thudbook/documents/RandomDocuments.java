@@ -389,12 +389,12 @@ final class RandomDocuments {
     return stripped.isEmpty() || stripped.length() > longest ? "Tide" : stripped;
   }
 
-  private String notes() {
+  String notes() {
     List<String> lines = list(6, () -> of("", "---", "...", "# Head", "  two spaces\t", line(99)));
     return Notes.kept(String.join("\n", lines));
   }
 
-  private String slug() {
+  String slug() {
     return of("no", "808", "1e5", "tide-kick", "y", "tide-2", "2026-10-02", "null", "a", "0x1f");
   }
 

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -15,6 +16,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.recipes.EnvelopeEntry;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Session;
@@ -63,6 +65,23 @@ class RoundTripTest {
       assertThat(Documents.sessionFromForm(Documents.form(session), new KnownIdentity()))
           .as("seed %d", seed)
           .isEqualTo(session);
+    }
+  }
+
+  @Test
+  void randomModules() {
+    for (long seed = 0; seed < DOCUMENTS; seed++) {
+      Module module = new RandomModules(seed).module();
+      String text = Documents.write(module);
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.AModule(module));
+      Identity known = new KnownIdentity();
+      Module fromJson = Documents.moduleFromJson(bytes(Documents.json(module)), known);
+      assertThat(fromJson).as("seed %d", seed).isEqualTo(module);
+      assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
+      Map<String, List<String>> form = Documents.form(module);
+      Module fromForm = Documents.moduleFromForm(form, known);
+      assertThat(fromForm).as("seed %d", seed).isEqualTo(module);
+      assertThat(Documents.form(fromForm)).as("seed %d", seed).isEqualTo(form);
     }
   }
 
@@ -118,6 +137,10 @@ class RoundTripTest {
     } else if (noun instanceof Documents.ASession session) {
       return Documents.write(
           Documents.sessionFromJson(bytes(Documents.json(session.session())), new KnownIdentity()));
+    }
+    if (noun instanceof Documents.AModule module) {
+      return Documents.write(
+          Documents.moduleFromJson(bytes(Documents.json(module.module())), new KnownIdentity()));
     }
     return Documents.write(
         Documents.gateFromJson(
