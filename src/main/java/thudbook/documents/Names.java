@@ -19,8 +19,7 @@ final class Names {
   private Names() {}
 
   /** The formats that this version reads. */
-  private static final Set<String> FORMATS =
-      Set.of("recipe/1", "gate/1", "module/1", "session/1");
+  private static final Set<String> FORMATS = Set.of("recipe/1", "gate/1", "module/1", "session/1");
 
   /**
    * The format of a document; null, with a fault, if it is none of ours.
