@@ -19,6 +19,7 @@ import thudbook.recipes.Gates;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
+import thudbook.sessions.Sessions;
 import thudbook.storage.Database;
 import thudbook.web.Assets;
 import thudbook.web.Server;
@@ -52,7 +53,8 @@ final class Notebook implements AutoCloseable {
       Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
       Api.Acts acts = acts(database, clock, repredictions::wake);
       if (settings.samples() && database.changes().isEmpty()) {
-        acts.recipes().loadSamples(SampleLibrary.gates(), SampleLibrary.recipes());
+        acts.recipes()
+            .loadSamples(SampleLibrary.gates(), SampleLibrary.recipes(), SampleLibrary.sessions());
       }
       Server server = serve(settings, database, acts, clock, ids);
       repredictions.start();
@@ -72,6 +74,7 @@ final class Notebook implements AutoCloseable {
     return new Api.Acts(
         new Recipes(changes, recipes, gates, clock, afterwards),
         new Gates(changes, recipes, gates, clock, afterwards),
+        new Sessions(changes, database.sessions(), clock),
         new Changes(changes, recipes, gates, clock, afterwards),
         new Photos(database.photos(), clock));
   }
@@ -103,6 +106,7 @@ final class Notebook implements AutoCloseable {
             pages,
             database.recipes(),
             database.gates(),
+            database.sessions(),
             database.list(),
             new ShareRoutes.Acts(acts.recipes(), acts.photos()),
             ids);
@@ -112,6 +116,7 @@ final class Notebook implements AutoCloseable {
             new Api.Stores(
                 database.recipes(),
                 database.gates(),
+                database.sessions(),
                 database.list(),
                 database.predictions(),
                 database.photos(),
@@ -120,10 +125,13 @@ final class Notebook implements AutoCloseable {
             new Api.Identities(
                 new NewIdentity(ids, database.recipes()::slugTaken),
                 new NewIdentity(ids, database.gates()::slugTaken),
+                new NewIdentity(ids, database.sessions()::slugTaken),
                 new NewIdentity(
                     ids,
                     slug ->
-                        database.recipes().slugTaken(slug) || database.gates().slugTaken(slug))),
+                        database.recipes().slugTaken(slug)
+                            || database.gates().slugTaken(slug)
+                            || database.sessions().slugTaken(slug))),
             database::schemaVersion,
             Bundled.read("openapi.json"));
     return Server.start(

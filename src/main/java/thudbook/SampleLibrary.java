@@ -5,14 +5,17 @@ import java.util.UUID;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.Sessions;
 
 /** The documents that an empty notebook is filled with. */
 final class SampleLibrary {
   private static final String GATES = "sample-library/gates";
   private static final String RECIPES = "sample-library/recipes";
+  private static final String SESSIONS = "sample-library/sessions";
 
   /** Every sample has an id and a slug of its own, so that it is the same in every notebook. */
   private static final Identity NONE =
@@ -43,6 +46,14 @@ final class SampleLibrary {
         .map(file -> read(RECIPES + "/" + file))
         .map(noun -> ((Documents.ARecipe) noun).recipe())
         .map((Recipe recipe) -> new Recipes.Written(recipe, Documents.write(recipe)))
+        .toList();
+  }
+
+  static List<PlainWrite> sessions() {
+    return Bundled.list(SESSIONS).stream()
+        .map(file -> read(SESSIONS + "/" + file))
+        .map(noun -> new Sessions.Written(((Documents.ASession) noun).session(), noun.text()))
+        .map(written -> written.write(null))
         .toList();
   }
 

@@ -13,6 +13,8 @@ import thudbook.recipes.Gates;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.SessionStore;
+import thudbook.sessions.Sessions;
 
 /** The JSON routes. */
 public final class Api {
@@ -20,6 +22,7 @@ public final class Api {
   private final PredictionRoute predictions;
   private final RecipeRoutes recipes;
   private final GateRoutes gates;
+  private final SessionRoutes sessions;
   private final ChangeRoutes changes;
   private final MediaRoutes media;
   private final DocumentRoutes documents;
@@ -39,6 +42,13 @@ public final class Api {
         new RecipeRoutes(
             stores.recipes(), stores.gates(), stores.list(), acts.recipes(), identities.recipes());
     this.gates = new GateRoutes(stores.gates(), acts.gates(), identities.gates());
+    this.sessions =
+        new SessionRoutes(
+            stores.sessions(),
+            acts.sessions(),
+            identities.sessions(),
+            stores.recipes(),
+            stores.gates());
     this.changes =
         new ChangeRoutes(
             stores.recipes(), stores.gates(), stores.predictions(), acts.recipes(), acts.changes());
@@ -49,6 +59,7 @@ public final class Api {
             stores.photos(),
             acts.recipes(),
             acts.gates(),
+            acts.sessions(),
             identities.documents());
     this.description = new DescriptionRoute(description);
   }
@@ -57,16 +68,19 @@ public final class Api {
   public record Stores(
       RecipeStore recipes,
       GateHistory gates,
+      SessionStore sessions,
       RecipeList list,
       PredictionStore predictions,
       PhotoStore photos,
       DocumentStore documents) {}
 
   /** What can be done. */
-  public record Acts(Recipes recipes, Gates gates, Changes changes, Photos photos) {}
+  public record Acts(
+      Recipes recipes, Gates gates, Sessions sessions, Changes changes, Photos photos) {}
 
   /** What gives ids and slugs to things that come without. */
-  public record Identities(Identity recipes, Identity gates, Identity documents) {}
+  public record Identities(
+      Identity recipes, Identity gates, Identity sessions, Identity documents) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -74,6 +88,7 @@ public final class Api {
     predictions.addTo(config);
     recipes.addTo(config);
     gates.addTo(config);
+    sessions.addTo(config);
     changes.addTo(config);
     media.addTo(config);
     documents.addTo(config);

@@ -13,9 +13,9 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
-import thudbook.quantities.Refusal;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.Sessions;
 import thudbook.web.MediaTypes;
 
 /** Documents in, one at a time, and out, all together. */
@@ -28,6 +28,7 @@ final class DocumentRoutes {
   private final PhotoStore photos;
   private final Recipes recipes;
   private final Gates gates;
+  private final Sessions sessions;
   private final Identity identity;
 
   /**
@@ -36,11 +37,17 @@ final class DocumentRoutes {
    * @param identity gives ids and slugs to documents that come without
    */
   DocumentRoutes(
-      DocumentStore documents, PhotoStore photos, Recipes recipes, Gates gates, Identity identity) {
+      DocumentStore documents,
+      PhotoStore photos,
+      Recipes recipes,
+      Gates gates,
+      Sessions sessions,
+      Identity identity) {
     this.documents = documents;
     this.photos = photos;
     this.recipes = recipes;
     this.gates = gates;
+    this.sessions = sessions;
     this.identity = identity;
   }
 
@@ -61,8 +68,9 @@ final class DocumentRoutes {
     } else if (noun instanceof Documents.AGate gate) {
       change = gates.create(new Gates.Written(gate.gate(), noun.text()), Author.OWNER, what);
     } else {
-      throw Refusal.of(
-          Refusal.Kind.REFUSED_VALUES, "not-kept", "A " + noun.word() + " isn't kept here yet.");
+      Documents.ASession session = (Documents.ASession) noun;
+      change =
+          sessions.create(new Sessions.Written(session.session(), noun.text()), Author.OWNER, what);
     }
     ctx.header("Location", "/api/" + noun.word() + "s/" + noun.slug());
     ObjectNode answer =

@@ -1,6 +1,7 @@
 package thudbook.documents;
 
 import java.util.List;
+import thudbook.recipes.Act;
 
 /** The texts of everything that a notebook holds and that is not in the bin, a few at a time. */
 public interface DocumentStore {
@@ -13,6 +14,13 @@ public interface DocumentStore {
 
   /** The texts of recipes, likewise. */
   List<Kept> recipes(long after, int limit);
+
+  /**
+   * The texts of modules or of sessions, likewise.
+   *
+   * @param noun MODULE or SESSION
+   */
+  List<Kept> plain(Act.Noun noun, long after, int limit);
 
   /**
    * A text.

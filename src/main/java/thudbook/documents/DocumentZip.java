@@ -11,10 +11,11 @@ import java.util.List;
 import java.util.function.BiFunction;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import thudbook.recipes.Act;
 
 /**
- * A zip of documents in folders {@code gates/}, {@code recipes/} and {@code media/}, written while
- * it is made. The same content makes the same bytes: no times are kept.
+ * A zip of documents in folders {@code gates/}, {@code recipes/}, {@code sessions/} and {@code
+ * media/}, written while it is made. The same content makes the same bytes: no times are kept.
  */
 public final class DocumentZip implements Closeable {
   private static final int BATCH = 100;
@@ -27,10 +28,11 @@ public final class DocumentZip implements Closeable {
     this.zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
   }
 
-  /** Adds every gate and every recipe, reading a few at a time. */
+  /** Adds every document, reading a few at a time. */
   public void addAll(DocumentStore store) throws IOException {
     add("gates/", store::gates);
     add("recipes/", store::recipes);
+    add("sessions/", (after, limit) -> store.plain(Act.Noun.SESSION, after, limit));
   }
 
   /** Adds a file. */

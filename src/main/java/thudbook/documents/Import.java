@@ -11,10 +11,14 @@ import thudbook.equipment.GateStore;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
+import thudbook.sessions.Session;
+import thudbook.sessions.SessionStore;
+import thudbook.sessions.Sessions;
 
 /**
  * What would happen if documents were taken into a notebook. Nothing is written here: a person
@@ -65,15 +69,16 @@ public record Import(List<Entry> entries) {
       return kind == Kind.NEW || kind == Kind.CHANGES;
     }
 
-    /** Whether it is a gate. */
-    public boolean isGate() {
-      return noun instanceof Documents.AGate;
+    /** What it is called: {@code gate}. */
+    public String word() {
+      return noun.word();
     }
   }
 
   /** Compares documents with a notebook. */
-  public static Import of(List<Incoming> documents, RecipeStore recipes, GateStore gates) {
-    Comparison comparison = new Comparison(recipes, gates);
+  public static Import of(
+      List<Incoming> documents, RecipeStore recipes, GateStore gates, SessionStore sessions) {
+    Comparison comparison = new Comparison(recipes, gates, sessions);
     return new Import(documents.stream().map(comparison::entry).toList());
   }
 
@@ -106,15 +111,28 @@ public record Import(List<Entry> entries) {
     return writes;
   }
 
+  /** The sessions among some entries, ready to be written. */
+  public static List<PlainWrite> plain(List<Entry> taken) {
+    List<PlainWrite> writes = new ArrayList<>();
+    for (Entry entry : taken) {
+      if (entry.noun() instanceof Documents.ASession session) {
+        writes.add(new Sessions.Written(session.session(), session.text()).write(entry.version()));
+      }
+    }
+    return writes;
+  }
+
   /** Compares one document after the other, each also with those before it. */
   private static final class Comparison {
     private final RecipeStore recipes;
     private final GateStore gates;
+    private final SessionStore sessions;
     private final Set<String> seen = new HashSet<>();
 
-    Comparison(RecipeStore recipes, GateStore gates) {
+    Comparison(RecipeStore recipes, GateStore gates, SessionStore sessions) {
       this.recipes = recipes;
       this.gates = gates;
+      this.sessions = sessions;
     }
 
     Entry entry(Incoming document) {
@@ -123,7 +141,7 @@ public record Import(List<Entry> entries) {
       } else if (document.noun() instanceof Documents.AGate gate) {
         return gate(document, gate.gate());
       }
-      throw new IllegalStateException("not kept: " + document.noun());
+      return session(document, ((Documents.ASession) document.noun()).session());
     }
 
     private Entry recipe(Incoming document, Recipe recipe) {
@@ -176,6 +194,32 @@ public record Import(List<Entry> entries) {
           there == null || !inTheWay.isEmpty()
               ? inTheWay
               : DifferenceWords.sentences(there.gate(), gate),
+          document.notes(),
+          there == null ? null : there.version());
+    }
+
+    private Entry session(Incoming document, Session session) {
+      SessionStore.Stored there = sessions.find(session.id().toString()).orElse(null);
+      SessionStore.Stored named = sessions.find(session.slug()).orElse(null);
+      List<String> inTheWay = inThisParcel("session", session.id(), session.slug());
+      if (named != null && !named.session().id().equals(session.id())) {
+        inTheWay.add(taken(session.slug(), named.session().title()));
+      } else if (named == null && Slugs.isKept(session.slug())) {
+        inTheWay.add(kept(session.slug()));
+      }
+      if (there != null && there.binnedAt() != null) {
+        inTheWay.add("It is in the bin: take it out first.");
+      }
+      boolean same = there != null && there.document().equals(document.noun().text());
+      return new Entry(
+          document.file(),
+          document.noun(),
+          session.title(),
+          session.slug(),
+          kind(inTheWay, there != null, same),
+          there == null || !inTheWay.isEmpty()
+              ? inTheWay
+              : DifferenceWords.sentences(there.session(), session),
           document.notes(),
           there == null ? null : there.version());
     }

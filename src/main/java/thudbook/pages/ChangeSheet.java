@@ -121,7 +121,7 @@ public record ChangeSheet(
   }
 
   private static Effect effect(Change.Effect effect) {
-    String address = (effect.noun() == Act.Noun.RECIPE ? "/recipes/" : "/gates/") + effect.slug();
+    String address = "/" + effect.noun().word() + "s/" + effect.slug();
     String done =
         switch (effect.kind()) {
           case ADDED -> "Added";
@@ -133,7 +133,13 @@ public record ChangeSheet(
         done,
         effect.title(),
         address,
-        effect.revision() == 0 ? null : address + "/history/" + effect.revision());
+        effect.revision() == 0 || !hasHistoryPage(effect.noun())
+            ? null
+            : address + "/history/" + effect.revision());
+  }
+
+  private static boolean hasHistoryPage(Act.Noun noun) {
+    return noun == Act.Noun.RECIPE || noun == Act.Noun.GATE;
   }
 
   private static Row row(Moved moved) {

@@ -31,6 +31,7 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.Uploads;
 
@@ -39,6 +40,7 @@ public final class ShareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
+  private final SessionStore sessions;
   private final RecipeList list;
   private final Acts acts;
   private final Supplier<UUID> ids;
@@ -56,12 +58,14 @@ public final class ShareRoutes {
       Pages pages,
       RecipeStore recipes,
       GateStore gates,
+      SessionStore sessions,
       RecipeList list,
       Acts acts,
       Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.recipes = recipes;
     this.gates = gates;
+    this.sessions = sessions;
     this.list = list;
     this.acts = acts;
     this.ids = ids;
@@ -119,16 +123,17 @@ public final class ShareRoutes {
     }
     List<String> columns = new ArrayList<>();
     List<Incoming> documents =
-        Incoming.read(
-            parcel,
-            Incoming.identity(ids, slug -> recipes.slugTaken(slug) || gates.find(slug).isPresent()),
-            columns);
+        Incoming.read(parcel, Incoming.identity(ids, this::slugTaken), columns);
     Map<String, String> names = new HashMap<>();
     List<Photos.Ready> photos = photos(parcel, names);
     List<Incoming> renamed =
         documents.stream().map(document -> withPhotos(document, names)).toList();
     return new PendingImports.Pending(
-        Import.of(renamed, recipes, gates), photos, parcel.leftOut(), columns);
+        Import.of(renamed, recipes, gates, sessions), photos, parcel.leftOut(), columns);
+  }
+
+  private boolean slugTaken(String slug) {
+    return recipes.slugTaken(slug) || gates.find(slug).isPresent() || sessions.slugTaken(slug);
   }
 
   /** Makes the photos, and notes which name each gets that documents know by the hash it had. */
@@ -204,7 +209,13 @@ public final class ShareRoutes {
             ? "took in " + taken.get(0).title()
             : "took in " + taken.size() + " documents";
     long change =
-        acts.recipes().write(Import.gates(taken), Import.recipes(taken), Author.OWNER, what);
+        acts.recipes()
+            .write(
+                Import.gates(taken),
+                Import.recipes(taken),
+                Import.plain(taken),
+                Author.OWNER,
+                what);
     pending.drop(ctx.pathParam("name"));
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }

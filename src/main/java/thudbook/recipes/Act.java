@@ -1,6 +1,7 @@
 package thudbook.recipes;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
@@ -17,20 +18,53 @@ import thudbook.predictions.Prediction;
 public record Act(
     List<GateWrite> gates,
     List<RecipeWrite> recipes,
+    List<PlainWrite> plain,
     List<Binning> binnings,
     long studio,
     @Nullable Long undoes) {
   public Act {
     gates = List.copyOf(gates);
     recipes = List.copyOf(recipes);
+    plain = List.copyOf(plain);
     binnings = List.copyOf(binnings);
+  }
+
+  /** An act about recipes and gates. */
+  public Act(
+      List<GateWrite> gates,
+      List<RecipeWrite> recipes,
+      List<Binning> binnings,
+      long studio,
+      @Nullable Long undoes) {
+    this(gates, recipes, List.of(), binnings, studio, undoes);
+  }
+
+  /** The same act, which also writes these. */
+  public Act with(List<PlainWrite> others) {
+    return new Act(gates, recipes, others, binnings, studio, undoes);
   }
 
   /** What an act can be about. */
   public enum Noun {
     RECIPE,
-    GATE
+    GATE,
+    MODULE,
+    SESSION;
+
+    /** In lower case, as in addresses, where it stands in the plural. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
+
+  /**
+   * A document to be added or changed of which nothing else is kept: a module or a session.
+   *
+   * @param document its canonical text
+   * @param version the version that is changed; null: it is new
+   */
+  public record PlainWrite(
+      Noun noun, UUID id, String slug, String title, String document, @Nullable Long version) {}
 
   /**
    * A gate to be added or changed.

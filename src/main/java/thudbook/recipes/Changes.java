@@ -63,7 +63,9 @@ public final class Changes {
     String what = store.find(id).map(Change::what).orElse("");
     Act reverse = reverse(id);
     Act act =
-        predicting.act(reverse.gates(), reverse.recipes(), reverse.binnings(), reverse.undoes());
+        predicting
+            .act(reverse.gates(), reverse.recipes(), reverse.binnings(), reverse.undoes())
+            .with(reverse.plain());
     long change = store.write(act, author, clock.instant(), "undid: " + what);
     if (!act.gates().isEmpty() || !act.binnings().isEmpty()) {
       afterwards.run();

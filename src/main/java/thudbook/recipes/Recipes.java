@@ -13,6 +13,7 @@ import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act.Binning;
 import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 
 /**
@@ -58,11 +59,19 @@ public final class Recipes {
    * @return whether it was loaded
    * @throws Refusal if two of the samples have the same id or slug
    */
-  public boolean loadSamples(List<Gates.Written> gates, List<Written> recipes) {
+  public boolean loadSamples(
+      List<Gates.Written> gates, List<Written> recipes, List<PlainWrite> others) {
     if (!changes.isEmpty()) {
       return false;
     }
-    add(gates, recipes, Author.SAMPLES, "loaded the sample library");
+    write(
+        gates.stream().map(gate -> new GateWrite(gate.gate(), gate.document(), null)).toList(),
+        recipes.stream()
+            .map(written -> new RecipeWrite(written.recipe(), written.document(), null, null))
+            .toList(),
+        others,
+        Author.SAMPLES,
+        "loaded the sample library");
     return true;
   }
 
@@ -90,7 +99,21 @@ public final class Recipes {
    * @throws Refusal of kind CONFLICT or STALE with everything that is in the way
    */
   public long write(List<GateWrite> gates, List<RecipeWrite> recipes, Author author, String what) {
-    return done(predicting.act(gates, recipes, List.of()), author, what);
+    return write(gates, recipes, List.of(), author, what);
+  }
+
+  /**
+   * Adds and changes gates, recipes and plain documents in one change, all or nothing.
+   *
+   * @throws Refusal of kind CONFLICT or STALE with everything that is in the way
+   */
+  public long write(
+      List<GateWrite> gates,
+      List<RecipeWrite> recipes,
+      List<PlainWrite> others,
+      Author author,
+      String what) {
+    return done(predicting.act(gates, recipes, List.of()).with(others), author, what);
   }
 
   /**

@@ -2,6 +2,8 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.BINNING;
 import static thudbook.storage.schema.Tables.CHANGE;
+import static thudbook.storage.schema.Tables.DOCUMENT;
+import static thudbook.storage.schema.Tables.DOCUMENT_REVISION;
 import static thudbook.storage.schema.Tables.GATE;
 import static thudbook.storage.schema.Tables.GATE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE;
@@ -10,17 +12,21 @@ import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.documents.Documents;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act;
 import thudbook.recipes.Act.Binning;
 import thudbook.recipes.Act.GateWrite;
 import thudbook.recipes.Act.Noun;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Change;
 import thudbook.recipes.Change.Effect;
@@ -91,13 +97,21 @@ final class ChangeHistory {
           written(
               Noun.GATE, row.get(GATE.SLUG), row.get(GATE.TITLE), row.get(GATE_REVISION.NUMBER)));
     }
+    for (Record row : plainRevisions()) {
+      effects.add(
+          written(
+              noun(row),
+              row.get(DOCUMENT.SLUG),
+              row.get(DOCUMENT.TITLE),
+              row.get(DOCUMENT_REVISION.NUMBER)));
+    }
     for (Record row : binnings()) {
-      boolean recipe = row.get(BINNING.RECIPE) != null;
+      Moved moved = Moved.of(row);
       effects.add(
           new Effect(
-              recipe ? Noun.RECIPE : Noun.GATE,
-              recipe ? row.get(RECIPE.SLUG) : row.get(GATE.SLUG),
-              recipe ? row.get(RECIPE.TITLE) : row.get(GATE.TITLE),
+              moved.noun(),
+              moved.slug(),
+              moved.title(),
               row.get(BINNING.INTO_BIN) == 1 ? Kind.BINNED : Kind.TAKEN_BACK,
               0));
     }
@@ -112,6 +126,7 @@ final class ChangeHistory {
   private Act reverse(long studio) {
     List<GateWrite> gates = new ArrayList<>();
     List<RecipeWrite> recipes = new ArrayList<>();
+    List<PlainWrite> plain = new ArrayList<>();
     List<Binning> binnings = new ArrayList<>();
     List<Fault> later = new ArrayList<>();
     for (Record row : recipeRevisions()) {
@@ -151,28 +166,33 @@ final class ChangeHistory {
         gates.add(new GateWrite(StoredText.gate(text), text, row.get(GATE.VERSION)));
       }
     }
+    for (Record row : plainRevisions()) {
+      UUID id = UUID.fromString(row.get(DOCUMENT.UUID));
+      long number = row.get(DOCUMENT_REVISION.NUMBER);
+      String slug = row.get(DOCUMENT.SLUG);
+      String title = row.get(DOCUMENT.TITLE);
+      long version = row.get(DOCUMENT.VERSION);
+      if (row.get(DOCUMENT.HEAD) != number || row.get(DOCUMENT.BINNED_AT) != null) {
+        later.add(changedSince(slug, title));
+      } else if (number == 1) {
+        binnings.add(new Binning(noun(row), id, version, true));
+      } else {
+        plain.add(before(noun(row), row.get(DOCUMENT.ID), id, number, version));
+      }
+    }
     for (Record row : binnings()) {
-      boolean recipe = row.get(BINNING.RECIPE) != null;
+      Moved moved = Moved.of(row);
       boolean intoBin = row.get(BINNING.INTO_BIN) == 1;
-      Long binnedAt = recipe ? row.get(RECIPE.BINNED_AT) : row.get(GATE.BINNED_AT);
-      if ((binnedAt != null) != intoBin) {
-        later.add(
-            recipe
-                ? changedSince(row.get(RECIPE.SLUG), row.get(RECIPE.TITLE))
-                : changedSince(row.get(GATE.SLUG), row.get(GATE.TITLE)));
+      if ((moved.binnedAt() != null) != intoBin) {
+        later.add(changedSince(moved.slug(), moved.title()));
         continue;
       }
-      binnings.add(
-          new Binning(
-              recipe ? Noun.RECIPE : Noun.GATE,
-              UUID.fromString(recipe ? row.get(RECIPE.UUID) : row.get(GATE.UUID)),
-              recipe ? row.get(RECIPE.VERSION) : row.get(GATE.VERSION),
-              !intoBin));
+      binnings.add(new Binning(moved.noun(), moved.id(), moved.version(), !intoBin));
     }
     if (!later.isEmpty()) {
       throw new Refusal(Refusal.Kind.CONFLICT, later);
     }
-    return new Act(gates, recipes, binnings, studio, change);
+    return new Act(gates, recipes, plain, binnings, studio, change);
   }
 
   private static Fault changedSince(String slug, String title) {
@@ -221,10 +241,83 @@ final class ChangeHistory {
         .fetch();
   }
 
+  /** The state of a document before a revision, to be written again. */
+  private PlainWrite before(Noun noun, long document, UUID id, long number, long version) {
+    String text =
+        db.select(DOCUMENT_REVISION.TEXT)
+            .from(DOCUMENT_REVISION)
+            .where(DOCUMENT_REVISION.DOCUMENT.eq(document), DOCUMENT_REVISION.NUMBER.eq(number - 1))
+            .fetchSingle()
+            .value1();
+    Documents.Noun was = StoredText.read(text);
+    return new PlainWrite(noun, id, was.slug(), was.title(), text, version);
+  }
+
+  private static Noun noun(Record row) {
+    return Noun.valueOf(row.get(DOCUMENT.NOUN).toUpperCase(Locale.ROOT));
+  }
+
+  private List<? extends Record> plainRevisions() {
+    return db.select(
+            DOCUMENT.ID,
+            DOCUMENT.NOUN,
+            DOCUMENT.UUID,
+            DOCUMENT.SLUG,
+            DOCUMENT.TITLE,
+            DOCUMENT.VERSION,
+            DOCUMENT.HEAD,
+            DOCUMENT.BINNED_AT,
+            DOCUMENT_REVISION.NUMBER)
+        .from(DOCUMENT_REVISION)
+        .join(DOCUMENT)
+        .on(DOCUMENT.ID.eq(DOCUMENT_REVISION.DOCUMENT))
+        .where(DOCUMENT_REVISION.CHANGE.eq(change))
+        .orderBy(DOCUMENT_REVISION.ID)
+        .fetch();
+  }
+
+  /** What went into the bin or came out of it, as it is today. */
+  private record Moved(
+      Noun noun, UUID id, String slug, String title, long version, @Nullable Long binnedAt) {
+    static Moved of(Record row) {
+      if (row.get(BINNING.RECIPE) != null) {
+        return new Moved(
+            Noun.RECIPE,
+            UUID.fromString(row.get(RECIPE.UUID)),
+            row.get(RECIPE.SLUG),
+            row.get(RECIPE.TITLE),
+            row.get(RECIPE.VERSION),
+            row.get(RECIPE.BINNED_AT));
+      } else if (row.get(BINNING.GATE) != null) {
+        return new Moved(
+            Noun.GATE,
+            UUID.fromString(row.get(GATE.UUID)),
+            row.get(GATE.SLUG),
+            row.get(GATE.TITLE),
+            row.get(GATE.VERSION),
+            row.get(GATE.BINNED_AT));
+      }
+      return new Moved(
+          ChangeHistory.noun(row),
+          UUID.fromString(row.get(DOCUMENT.UUID)),
+          row.get(DOCUMENT.SLUG),
+          row.get(DOCUMENT.TITLE),
+          row.get(DOCUMENT.VERSION),
+          row.get(DOCUMENT.BINNED_AT));
+    }
+  }
+
   private List<? extends Record> binnings() {
     return db.select(
             BINNING.RECIPE,
             BINNING.GATE,
+            BINNING.DOCUMENT,
+            DOCUMENT.NOUN,
+            DOCUMENT.UUID,
+            DOCUMENT.SLUG,
+            DOCUMENT.TITLE,
+            DOCUMENT.VERSION,
+            DOCUMENT.BINNED_AT,
             BINNING.INTO_BIN,
             RECIPE.UUID,
             RECIPE.SLUG,
@@ -241,6 +334,8 @@ final class ChangeHistory {
         .on(RECIPE.ID.eq(BINNING.RECIPE))
         .leftJoin(GATE)
         .on(GATE.ID.eq(BINNING.GATE))
+        .leftJoin(DOCUMENT)
+        .on(DOCUMENT.ID.eq(BINNING.DOCUMENT))
         .where(BINNING.CHANGE.eq(change))
         .orderBy(BINNING.ID)
         .fetch();

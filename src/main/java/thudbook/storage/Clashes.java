@@ -1,5 +1,7 @@
 package thudbook.storage;
 
+import static thudbook.storage.schema.Tables.DOCUMENT;
+import static thudbook.storage.schema.Tables.DOCUMENT_SLUG;
 import static thudbook.storage.schema.Tables.GATE;
 import static thudbook.storage.schema.Tables.GATE_SLUG;
 import static thudbook.storage.schema.Tables.RECIPE;
@@ -14,7 +16,9 @@ import org.jspecify.annotations.Nullable;
 import thudbook.documents.Slugs;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Act;
 import thudbook.recipes.Act.GateWrite;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 
 /** Ids and slugs that are taken, by what is stored or by what comes with them. */
@@ -29,21 +33,28 @@ final class Clashes {
    *
    * @throws Refusal with a fault for every id and slug that is taken
    */
-  static void refuse(DSLContext db, List<GateWrite> gates, List<RecipeWrite> recipes) {
+  static void refuse(DSLContext db, Act act) {
     Clashes clashes = new Clashes();
-    for (GateWrite write : gates) {
+    for (GateWrite write : act.gates()) {
       String id = write.gate().id().toString();
       String slug = write.gate().slug();
       boolean isNew = write.version() == null;
       clashes.check("gate", "id", id, isNew && db.fetchExists(GATE, GATE.UUID.eq(id)));
       clashes.slug("gate", slug, isNew, id, gateOf(db, slug));
     }
-    for (RecipeWrite write : recipes) {
+    for (RecipeWrite write : act.recipes()) {
       String id = write.recipe().id().toString();
       String slug = write.recipe().slug();
       boolean isNew = write.version() == null;
       clashes.check("recipe", "id", id, isNew && db.fetchExists(RECIPE, RECIPE.UUID.eq(id)));
       clashes.slug("recipe", slug, isNew, id, recipeOf(db, slug));
+    }
+    for (PlainWrite write : act.plain()) {
+      String noun = write.noun().word();
+      String id = write.id().toString();
+      boolean isNew = write.version() == null;
+      clashes.check(noun, "id", id, isNew && db.fetchExists(DOCUMENT, DOCUMENT.UUID.eq(id)));
+      clashes.slug(noun, write.slug(), isNew, id, documentOf(db, noun, write.slug()));
     }
     if (!clashes.faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.CONFLICT, clashes.faults);
@@ -66,6 +77,15 @@ final class Clashes {
         .on(RECIPE.ID.eq(RECIPE_SLUG.RECIPE))
         .where(RECIPE_SLUG.SLUG.eq(slug))
         .fetchOne(RECIPE.UUID);
+  }
+
+  private static @Nullable String documentOf(DSLContext db, String noun, String slug) {
+    return db.select(DOCUMENT.UUID)
+        .from(DOCUMENT_SLUG)
+        .join(DOCUMENT)
+        .on(DOCUMENT.ID.eq(DOCUMENT_SLUG.DOCUMENT))
+        .where(DOCUMENT_SLUG.NOUN.eq(noun), DOCUMENT_SLUG.SLUG.eq(slug))
+        .fetchOne(DOCUMENT.UUID);
   }
 
   /** A thing that is there already may keep its slug, or go back to an old one of its own. */

@@ -16,6 +16,8 @@ import thudbook.recipes.ChangeStore;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
+import thudbook.sessions.RecallStore;
+import thudbook.sessions.SessionStore;
 
 /**
  * The notebook of a data folder. While it is open this process owns the folder. Its stores may be
@@ -87,6 +89,16 @@ public final class Database implements AutoCloseable {
   /** The studio's gates with their revisions. */
   public GateHistory gates() {
     return new StoredGates(connections);
+  }
+
+  /** Sessions with their revisions. */
+  public SessionStore sessions() {
+    return new StoredSessions(connections);
+  }
+
+  /** What was ticked off while recipes were set up again. */
+  public RecallStore recalls() {
+    return new StoredRecalls(connections);
   }
 
   /** The list of recipes. */

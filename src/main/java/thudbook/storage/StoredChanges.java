@@ -2,6 +2,7 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.BINNING;
 import static thudbook.storage.schema.Tables.CHANGE;
+import static thudbook.storage.schema.Tables.DOCUMENT;
 import static thudbook.storage.schema.Tables.GATE;
 import static thudbook.storage.schema.Tables.GATE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE;
@@ -9,7 +10,9 @@ import static thudbook.storage.schema.Tables.RECIPE;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.jooq.DSLContext;
+import org.jooq.Record2;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
 import thudbook.quantities.Refusal;
@@ -17,6 +20,7 @@ import thudbook.recipes.Act;
 import thudbook.recipes.Act.Binning;
 import thudbook.recipes.Act.GateWrite;
 import thudbook.recipes.Act.Noun;
+import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Change;
 import thudbook.recipes.ChangeStore;
@@ -43,7 +47,7 @@ final class StoredChanges implements ChangeStore {
   public long write(Act act, Author author, Instant at, String what) {
     return connections.write(
         db -> {
-          Clashes.refuse(db, act.gates(), act.recipes());
+          Clashes.refuse(db, act);
           refuseStale(db, act);
           long change =
               db.insertInto(CHANGE)
@@ -67,6 +71,9 @@ final class StoredChanges implements ChangeStore {
           }
           for (RecipeWrite recipe : act.recipes()) {
             new RecipeRows(db, author, at, change, overtaken).write(recipe);
+          }
+          for (PlainWrite write : act.plain()) {
+            new PlainRows(db, change).write(write);
           }
           for (Binning binning : act.binnings()) {
             move(db, binning, at, change);
@@ -130,21 +137,38 @@ final class StoredChanges implements ChangeStore {
         stale.check(now.value1(), write.version(), now.value2());
       }
     }
+    for (PlainWrite write : act.plain()) {
+      if (write.version() != null) {
+        var now = document(db, write.id());
+        stale.check(now.value1(), write.version(), now.value2());
+      }
+    }
     for (Binning binning : act.binnings()) {
       String id = binning.id().toString();
       var now =
-          binning.noun() == Noun.RECIPE
-              ? db.select(RECIPE.TITLE, RECIPE.VERSION)
-                  .from(RECIPE)
-                  .where(RECIPE.UUID.eq(id))
-                  .fetchSingle()
-              : db.select(GATE.TITLE, GATE.VERSION)
-                  .from(GATE)
-                  .where(GATE.UUID.eq(id))
-                  .fetchSingle();
+          switch (binning.noun()) {
+            case RECIPE ->
+                db.select(RECIPE.TITLE, RECIPE.VERSION)
+                    .from(RECIPE)
+                    .where(RECIPE.UUID.eq(id))
+                    .fetchSingle();
+            case GATE ->
+                db.select(GATE.TITLE, GATE.VERSION)
+                    .from(GATE)
+                    .where(GATE.UUID.eq(id))
+                    .fetchSingle();
+            case MODULE, SESSION -> document(db, binning.id());
+          };
       stale.check(now.value1(), binning.version(), now.value2());
     }
     stale.refuse();
+  }
+
+  private static Record2<String, Long> document(DSLContext db, UUID id) {
+    return db.select(DOCUMENT.TITLE, DOCUMENT.VERSION)
+        .from(DOCUMENT)
+        .where(DOCUMENT.UUID.eq(id.toString()))
+        .fetchSingle();
   }
 
   private static void refuseSecondUndo(int undone) {
@@ -170,7 +194,7 @@ final class StoredChanges implements ChangeStore {
         // Gates may have come and gone while it lay there.
         StoredPredictions.mark(db, id);
       }
-    } else {
+    } else if (binning.noun() == Noun.GATE) {
       id =
           db.update(GATE)
               .set(GATE.BINNED_AT, time)
@@ -180,12 +204,23 @@ final class StoredChanges implements ChangeStore {
               .fetchSingle()
               .value1();
       StoredPredictions.markUsersOf(db, binning.id(), change);
+    } else {
+      id =
+          db.update(DOCUMENT)
+              .set(DOCUMENT.BINNED_AT, time)
+              .set(DOCUMENT.VERSION, DOCUMENT.VERSION.plus(1L))
+              .where(DOCUMENT.UUID.eq(uuid))
+              .returningResult(DOCUMENT.ID)
+              .fetchSingle()
+              .value1();
     }
     boolean recipe = binning.noun() == Noun.RECIPE;
+    boolean gate = binning.noun() == Noun.GATE;
     db.insertInto(BINNING)
         .set(BINNING.CHANGE, change)
         .set(BINNING.RECIPE, recipe ? id : null)
-        .set(BINNING.GATE, recipe ? null : id)
+        .set(BINNING.GATE, gate ? id : null)
+        .set(BINNING.DOCUMENT, recipe || gate ? null : id)
         .set(BINNING.INTO_BIN, binning.intoBin() ? 1L : 0L)
         .execute();
   }

@@ -64,7 +64,7 @@ final class StoredText {
     }
   }
 
-  private static Documents.Noun read(String document) {
+  static Documents.Noun read(String document) {
     return Documents.read(document.getBytes(StandardCharsets.UTF_8), WRITTEN).noun();
   }
 }

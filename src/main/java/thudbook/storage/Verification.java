@@ -1,5 +1,7 @@
 package thudbook.storage;
 
+import static thudbook.storage.schema.Tables.DOCUMENT;
+import static thudbook.storage.schema.Tables.DOCUMENT_REVISION;
 import static thudbook.storage.schema.Tables.GATE;
 import static thudbook.storage.schema.Tables.GATE_REVISION;
 import static thudbook.storage.schema.Tables.PHOTO;
@@ -19,6 +21,7 @@ import org.jooq.SQLDialect;
 import org.jooq.Table;
 import org.jooq.conf.Settings;
 import org.jooq.impl.DSL;
+import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
 
@@ -94,7 +97,14 @@ public final class Verification {
         RECIPE_REVISION.ID,
         RECIPE_REVISION.SHA256,
         RECIPE_REVISION.DOCUMENT);
+    hashes(
+        "module or session",
+        DOCUMENT_REVISION,
+        DOCUMENT_REVISION.ID,
+        DOCUMENT_REVISION.SHA256,
+        DOCUMENT_REVISION.TEXT);
     long gates = gates();
+    plain();
     VerifiedRecipes recipes = new VerifiedRecipes(wrong);
     long count = batches(recipes::check);
     photos();
@@ -153,6 +163,44 @@ public final class Verification {
             }
           }
           return rows.getValues(GATE.ID);
+        });
+  }
+
+  private void plain() {
+    batches(
+        (db, after) -> {
+          var rows =
+              db.select(
+                      DOCUMENT.ID,
+                      DOCUMENT.NOUN,
+                      DOCUMENT.UUID,
+                      DOCUMENT.SLUG,
+                      DOCUMENT.TITLE,
+                      DOCUMENT_REVISION.TEXT)
+                  .from(DOCUMENT)
+                  .leftJoin(DOCUMENT_REVISION)
+                  .on(
+                      DOCUMENT_REVISION.DOCUMENT.eq(DOCUMENT.ID),
+                      DOCUMENT_REVISION.NUMBER.eq(DOCUMENT.HEAD))
+                  .where(DOCUMENT.ID.gt(after))
+                  .orderBy(DOCUMENT.ID)
+                  .limit(BATCH)
+                  .fetch();
+          for (var row : rows) {
+            String name = row.get(DOCUMENT.NOUN) + " " + row.get(DOCUMENT.SLUG);
+            try {
+              Documents.Noun noun = StoredText.read(row.get(DOCUMENT_REVISION.TEXT));
+              if (!noun.word().equals(row.get(DOCUMENT.NOUN))
+                  || !noun.id().toString().equals(row.get(DOCUMENT.UUID))
+                  || !noun.slug().equals(row.get(DOCUMENT.SLUG))
+                  || !noun.title().equals(row.get(DOCUMENT.TITLE))) {
+                wrong.add(name + ": its columns do not follow from its document");
+              }
+            } catch (Refusal | IllegalStateException e) {
+              wrong.add(name + ": its document can't be read: " + e.getMessage());
+            }
+          }
+          return rows.getValues(DOCUMENT.ID);
         });
   }
 

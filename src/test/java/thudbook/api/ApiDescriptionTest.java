@@ -36,6 +36,7 @@ import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.Sessions;
 import thudbook.storage.Database;
 
 /**
@@ -104,6 +105,7 @@ class ApiDescriptionTest {
               new Api.Stores(
                   recipes,
                   gates,
+                  database.sessions(),
                   database.list(),
                   database.predictions(),
                   database.photos(),
@@ -111,11 +113,13 @@ class ApiDescriptionTest {
               new Api.Acts(
                   new Recipes(changes, recipes, gates, clock, () -> {}),
                   new Gates(changes, recipes, gates, clock, () -> {}),
+                  new Sessions(changes, database.sessions(), clock),
                   new Changes(changes, recipes, gates, clock, () -> {}),
                   new Photos(database.photos(), clock)),
               new Api.Identities(
                   new NewIdentity(UUID::randomUUID, recipes::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken),
+                  new NewIdentity(UUID::randomUUID, database.sessions()::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken)),
               database::schemaVersion,
               new byte[0]);
@@ -131,7 +135,7 @@ class ApiDescriptionTest {
 
   @Test
   void everySampleIsAsTheSchemasSay() throws IOException {
-    for (String noun : new String[] {"recipes", "gates"}) {
+    for (String noun : new String[] {"recipes", "gates", "sessions"}) {
       try (Stream<Path> files = Files.list(Path.of("sample-library", noun))) {
         for (Path file : files.sorted().toList()) {
           String slug = file.getFileName().toString().replace(".md", "");
@@ -139,6 +143,8 @@ class ApiDescriptionTest {
           if (noun.equals("recipes")) {
             String target = "/api/recipes/" + slug + "/prediction?include=curve";
             check("/api/recipes/{id}/prediction", "get", target);
+          } else if (noun.equals("sessions")) {
+            check("/api/sessions/{id}/plan", "get", "/api/sessions/" + slug + "/plan");
           }
         }
       }

@@ -31,8 +31,9 @@ class RecipesTest {
   void samplesAreLoadedOnceWithTheTimeOfTheClock() {
     try (Database database = Database.open(folder)) {
       Recipes recipes = acts(database);
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE), written(WAITING)))).isTrue();
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)))).isFalse();
+      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE), written(WAITING)), List.of()))
+          .isTrue();
+      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)), List.of())).isFalse();
       RecipeStore.Stored stored = database.recipes().find("whole").orElseThrow();
       assertThat(stored.author()).isEqualTo(Author.SAMPLES);
       assertThat(stored.createdAt()).isEqualTo(Written.NOON);
@@ -44,7 +45,7 @@ class RecipesTest {
     try (Database database = Database.open(folder)) {
       Recipes recipes = acts(database);
       recipes.add(List.of(), List.of(written(WAITING)), Author.OWNER, "wrote one down");
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)))).isFalse();
+      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)), List.of())).isFalse();
       assertThat(database.recipes().slugTaken("whole")).isFalse();
     }
   }
