@@ -1,5 +1,7 @@
 package thudbook.equipment;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Position;
@@ -10,6 +12,8 @@ import thudbook.quantities.Reading;
  * is not on the knob is refused with the reason, never clamped.
  */
 public record Dialling(Control.Knob knob, Taper taper) {
+  private static final int READ_DIGITS = 3;
+
   /**
    * The dialling of a knob.
    *
@@ -76,6 +80,12 @@ public record Dialling(Control.Knob knob, Taper taper) {
   /** The clock position nearest to a share of the sweep to which the knob can be read. */
   public Position.Clock readable(double share) {
     return knob.sweep().clock(share, knob.stepMinutes());
+  }
+
+  /** A value as one reads it off the knob, to three digits: {@code 178 ms}. */
+  public String words(double si) {
+    double read = new BigDecimal(si).round(new MathContext(READ_DIGITS)).doubleValue();
+    return knob.dimension().say(read);
   }
 
   /** The range of its values in words: {@code 2 ms to 8 s}. */

@@ -110,6 +110,33 @@ public record Recipe(
         notes);
   }
 
+  /** The same recipe with other settings. */
+  public Recipe withSettings(List<Setting> others) {
+    return new Recipe(
+        id,
+        slug,
+        title,
+        tags,
+        by,
+        made,
+        derivedFrom,
+        heard,
+        rating,
+        source,
+        envelope,
+        strikes,
+        stages,
+        couplingHertz,
+        connections,
+        others,
+        mix,
+        after,
+        photos,
+        room,
+        with,
+        notes);
+  }
+
   /** The same recipe with other tags. */
   public Recipe withTags(List<String> others) {
     return new Recipe(
@@ -127,6 +154,38 @@ public record Recipe(
         strikes,
         stages,
         couplingHertz,
+        connections,
+        settings,
+        mix,
+        after,
+        photos,
+        room,
+        with,
+        notes);
+  }
+
+  /** The same recipe with another sound. */
+  public Recipe withSound(
+      @Nullable SourceEntry otherSource,
+      @Nullable EnvelopeEntry otherEnvelope,
+      @Nullable Strikes otherStrikes,
+      List<StageEntry> otherStages,
+      @Nullable Double otherCouplingHertz) {
+    return new Recipe(
+        id,
+        slug,
+        title,
+        tags,
+        by,
+        made,
+        derivedFrom,
+        heard,
+        rating,
+        otherSource,
+        otherEnvelope,
+        otherStrikes,
+        otherStages,
+        otherCouplingHertz,
         connections,
         settings,
         mix,
