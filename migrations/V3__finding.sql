@@ -48,3 +48,7 @@ CREATE TABLE shelf (
     CONSTRAINT shelf_author CHECK (trim(author) <> '' AND length(author) <= 80),
   made_at INTEGER NOT NULL
 ) STRICT;
+
+-- The list is ordered in memory.
+DROP INDEX recipe_by_change;
+DROP INDEX recipe_by_title;

@@ -47,6 +47,7 @@ public final class Main {
         .addSubcommand(new Backup(environment, system, clock))
         .addSubcommand(new Restore(environment, system, clock))
         .addSubcommand(new Verify(environment, system))
+        .addSubcommand(new Find(environment, system))
         .addSubcommand(new Rehearse(clock, UUID::randomUUID))
         .setOut(out)
         .setErr(err)

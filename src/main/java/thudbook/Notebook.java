@@ -7,8 +7,11 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.api.Api;
+import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.GateHistory;
+import thudbook.library.Library;
+import thudbook.library.Tagging;
 import thudbook.pages.Pages;
 import thudbook.pages.PhotoRoutes;
 import thudbook.pages.ShareRoutes;
@@ -71,12 +74,14 @@ final class Notebook implements AutoCloseable {
     ChangeStore changes = database.changes();
     RecipeStore recipes = database.recipes();
     GateHistory gates = database.gates();
+    Recipes acted = new Recipes(changes, recipes, gates, clock, afterwards);
     return new Api.Acts(
-        new Recipes(changes, recipes, gates, clock, afterwards),
+        acted,
         new Gates(changes, recipes, gates, clock, afterwards),
         new Sessions(changes, database.sessions(), clock),
         new Changes(changes, recipes, gates, clock, afterwards),
-        new Photos(database.photos(), clock));
+        new Photos(database.photos(), clock),
+        new Tagging(database.library(), recipes, acted, Documents::write));
   }
 
   private static Server serve(
@@ -88,16 +93,19 @@ final class Notebook implements AutoCloseable {
                 .collect(
                     Collectors.toMap(path -> path, path -> Bundled.read("web/assets/" + path))),
             Bundled::ofLibrary);
+    Library library = database.library();
     Pages pages =
         new Pages(
             new Pages.Stores(
                 database.recipes(),
                 database.gates(),
-                database.list(),
+                library,
                 database.predictions(),
                 database.drafts(),
-                database.photos()),
-            new Pages.Acts(acts.recipes(), acts.gates(), acts.changes()),
+                database.photos(),
+                database.marks(),
+                database.shelves()),
+            new Pages.Acts(acts.recipes(), acts.gates(), acts.changes(), acts.tagging()),
             assets::address,
             clock,
             ids);
@@ -107,7 +115,7 @@ final class Notebook implements AutoCloseable {
             database.recipes(),
             database.gates(),
             database.sessions(),
-            database.list(),
+            library,
             new ShareRoutes.Acts(acts.recipes(), acts.photos()),
             ids);
     PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());
@@ -117,9 +125,11 @@ final class Notebook implements AutoCloseable {
                 database.recipes(),
                 database.gates(),
                 database.sessions(),
-                database.list(),
+                library,
                 database.predictions(),
                 database.photos(),
+                database.marks(),
+                database.shelves(),
                 database.documents()),
             acts,
             new Api.Identities(
@@ -132,6 +142,7 @@ final class Notebook implements AutoCloseable {
                         database.recipes().slugTaken(slug)
                             || database.gates().slugTaken(slug)
                             || database.sessions().slugTaken(slug))),
+            clock,
             database::schemaVersion,
             Bundled.read("openapi.json"));
     return Server.start(

@@ -63,7 +63,8 @@ class ArchitectureTest {
     rooms.put("access", List.of());
     rooms.put("equipment", List.of("quantities", "gates", "access"));
     rooms.put("recipes", with(CORE, "equipment", "access"));
-    rooms.put("library", List.of("quantities", "predictions", "recipes", "access"));
+    rooms.put(
+        "library", List.of("quantities", "gates", "predictions", "equipment", "recipes", "access"));
     rooms.put("sessions", with(CORE, "equipment", "recipes", "library", "access"));
     rooms.put("photos", List.of("quantities"));
     rooms.put("documents", nouns);

@@ -1,11 +1,15 @@
 package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
+import java.time.InstantSource;
 import java.util.function.IntSupplier;
 import thudbook.documents.DocumentStore;
 import thudbook.documents.Identity;
 import thudbook.equipment.GateHistory;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
+import thudbook.library.MarkStore;
+import thudbook.library.ShelfStore;
+import thudbook.library.Tagging;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
@@ -24,6 +28,8 @@ public final class Api {
   private final GateRoutes gates;
   private final SessionRoutes sessions;
   private final ChangeRoutes changes;
+  private final FindingRoutes finding;
+  private final ShelfRoutes shelves;
   private final MediaRoutes media;
   private final DocumentRoutes documents;
   private final DescriptionRoute description;
@@ -35,12 +41,21 @@ public final class Api {
    * @param description the OpenAPI document of these routes
    */
   public Api(
-      Stores stores, Acts acts, Identities identities, IntSupplier schema, byte[] description) {
+      Stores stores,
+      Acts acts,
+      Identities identities,
+      InstantSource clock,
+      IntSupplier schema,
+      byte[] description) {
     this.health = new HealthRoute(schema);
     this.predictions = new PredictionRoute(stores.gates());
     this.recipes =
         new RecipeRoutes(
-            stores.recipes(), stores.gates(), stores.list(), acts.recipes(), identities.recipes());
+            stores.recipes(),
+            stores.gates(),
+            stores.library(),
+            acts.recipes(),
+            identities.recipes());
     this.gates = new GateRoutes(stores.gates(), acts.gates(), identities.gates());
     this.sessions =
         new SessionRoutes(
@@ -51,7 +66,16 @@ public final class Api {
             stores.gates());
     this.changes =
         new ChangeRoutes(
-            stores.recipes(), stores.gates(), stores.predictions(), acts.recipes(), acts.changes());
+            stores.recipes(),
+            stores.gates(),
+            stores.predictions(),
+            stores.library(),
+            acts.recipes(),
+            acts.changes(),
+            acts.tagging());
+    this.finding =
+        new FindingRoutes(stores.library(), stores.recipes(), acts.tagging(), stores.marks());
+    this.shelves = new ShelfRoutes(stores.shelves(), clock);
     this.media = new MediaRoutes(stores.photos(), acts.photos());
     this.documents =
         new DocumentRoutes(
@@ -69,14 +93,21 @@ public final class Api {
       RecipeStore recipes,
       GateHistory gates,
       SessionStore sessions,
-      RecipeList list,
+      Library library,
       PredictionStore predictions,
       PhotoStore photos,
+      MarkStore marks,
+      ShelfStore shelves,
       DocumentStore documents) {}
 
   /** What can be done. */
   public record Acts(
-      Recipes recipes, Gates gates, Sessions sessions, Changes changes, Photos photos) {}
+      Recipes recipes,
+      Gates gates,
+      Sessions sessions,
+      Changes changes,
+      Photos photos,
+      Tagging tagging) {}
 
   /** What gives ids and slugs to things that come without. */
   public record Identities(
@@ -90,6 +121,8 @@ public final class Api {
     gates.addTo(config);
     sessions.addTo(config);
     changes.addTo(config);
+    finding.addTo(config);
+    shelves.addTo(config);
     media.addTo(config);
     documents.addTo(config);
     description.addTo(config);

@@ -6,17 +6,19 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import thudbook.access.Author;
 import thudbook.documents.BulkBody;
-import thudbook.documents.Documents;
 import thudbook.equipment.GateHistory;
+import thudbook.library.Library;
+import thudbook.library.SearchAddress;
+import thudbook.library.Tagging;
+import thudbook.library.Wanted;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Changes;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
@@ -37,18 +39,24 @@ final class ChangeRoutes {
   private final PredictionStore predictions;
   private final Recipes recipes;
   private final Changes changes;
+  private final Library library;
+  private final Tagging tagging;
 
   ChangeRoutes(
       RecipeStore store,
       GateHistory studio,
       PredictionStore predictions,
+      Library library,
       Recipes recipes,
-      Changes changes) {
+      Changes changes,
+      Tagging tagging) {
     this.store = store;
     this.studio = studio;
     this.predictions = predictions;
     this.recipes = recipes;
     this.changes = changes;
+    this.library = library;
+    this.tagging = tagging;
   }
 
   void addTo(JavalinConfig config) {
@@ -86,20 +94,27 @@ final class ChangeRoutes {
   private void bulk(Context ctx) {
     MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
     BulkBody body = BulkBody.of(ctx.bodyAsBytes());
-    Map<UUID, RecipeStore.Stored> meant = meant(body.recipes());
-    List<UUID> ids = List.copyOf(meant.keySet());
+    List<UUID> ids = body.search() == null ? meant(body.recipes()) : found(body.search());
     long change =
         switch (body.act()) {
           case BIN -> recipes.bin(ids, Author.OWNER);
           case RESTORE -> recipes.unbin(ids, Author.OWNER);
-          case TAG -> tag(body, List.copyOf(meant.values()));
+          case TAG ->
+              tagging
+                  .tag(ids, body.add(), body.remove(), Author.OWNER)
+                  .orElseThrow(
+                      () ->
+                          Refusal.of(
+                              Refusal.Kind.CONFLICT,
+                              "nothing-to-do",
+                              "All of them have these tags already."));
         };
     ctx.status(HttpStatus.CREATED).header("Location", "/api/changes/" + change);
     Json.answer(ctx, HistoryJson.done(change));
   }
 
-  private Map<UUID, RecipeStore.Stored> meant(List<String> names) {
-    Map<UUID, RecipeStore.Stored> meant = new LinkedHashMap<>();
+  private List<UUID> meant(List<String> names) {
+    Set<UUID> meant = new LinkedHashSet<>();
     List<Fault> faults = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String name = names.get(i);
@@ -114,29 +129,27 @@ final class ChangeRoutes {
                 "a slug or id",
                 "There is no recipe " + name + "."));
       } else {
-        meant.put(stored.recipe().id(), stored);
+        meant.add(stored.recipe().id());
       }
     }
     if (!faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
     }
-    return meant;
+    return List.copyOf(meant);
   }
 
-  private long tag(BulkBody body, List<RecipeStore.Stored> meant) {
-    List<RecipeWrite> writes = new ArrayList<>();
-    for (RecipeStore.Stored stored : meant) {
-      Recipe tagged = body.tagged(stored.recipe());
-      if (!tagged.equals(stored.recipe())) {
-        String document = Documents.write(tagged);
-        writes.add(new RecipeWrite(tagged, document, stored.version(), null));
-      }
+  /** All recipes that a search finds. */
+  private List<UUID> found(String search) {
+    SearchAddress.Read read = SearchAddress.ofQuery(search);
+    if (!read.faults().isEmpty()) {
+      throw new Refusal(Refusal.Kind.REFUSED_VALUES, read.faults());
     }
-    if (writes.isEmpty()) {
-      throw Refusal.of(
-          Refusal.Kind.CONFLICT, "nothing-to-do", "All of them have these tags already.");
+    Wanted wanted = read.address().wanted(library.vocabulary()).wanted();
+    List<UUID> ids = library.list().ids(library.search().all(wanted, Author.OWNER));
+    if (ids.isEmpty()) {
+      throw Refusal.of(Refusal.Kind.CONFLICT, "nothing-to-do", "The search finds no recipe.");
     }
-    return recipes.write(List.of(), writes, Author.OWNER, body.what(writes.size()));
+    return ids;
   }
 
   private void bin(Context ctx) {

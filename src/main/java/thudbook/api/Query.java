@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import thudbook.library.SearchAddress;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 
@@ -21,6 +22,13 @@ final class Query {
   /** The value as it was given; null: not given. */
   @Nullable String text(String name) {
     return ctx.queryParam(name);
+  }
+
+  /** The search that the parameters say. */
+  SearchAddress search() {
+    SearchAddress.Read read = SearchAddress.read(ctx.queryParamMap());
+    faults.addAll(read.faults());
+    return read.address();
   }
 
   /** One of some words; null: not given, or refused. */
@@ -60,7 +68,7 @@ final class Query {
     }
   }
 
-  private void refuse(String name, String code, String value, String expected) {
+  void refuse(String name, String code, String value, String expected) {
     String found = value.length() > LONGEST_ECHO ? value.substring(0, LONGEST_ECHO) + "…" : value;
     faults.add(
         new Fault(

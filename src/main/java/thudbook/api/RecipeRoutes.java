@@ -14,7 +14,10 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
+import thudbook.library.Library;
 import thudbook.library.RecipeList;
+import thudbook.library.SearchAddress;
+import thudbook.library.Typed;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.SmallShape;
 import thudbook.predictions.Sound;
@@ -36,7 +39,7 @@ final class RecipeRoutes {
 
   private final RecipeStore recipes;
   private final GateStore gates;
-  private final RecipeList list;
+  private final Library library;
   private final Recipes acts;
   private final Identity identity;
 
@@ -46,10 +49,10 @@ final class RecipeRoutes {
    * @param identity gives ids and slugs to recipes that come without
    */
   RecipeRoutes(
-      RecipeStore recipes, GateStore gates, RecipeList list, Recipes acts, Identity identity) {
+      RecipeStore recipes, GateStore gates, Library library, Recipes acts, Identity identity) {
     this.recipes = recipes;
     this.gates = gates;
-    this.list = list;
+    this.library = library;
     this.acts = acts;
     this.identity = identity;
   }
@@ -69,24 +72,27 @@ final class RecipeRoutes {
 
   private void list(Context ctx) {
     Query query = new Query(ctx);
-    boolean byTitle = "title".equals(query.oneOf("order", "newest", "title"));
     int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
+    SearchAddress search = query.search();
     query.refuseFaults();
-    RecipeList.Page page =
-        list.page(
-            new RecipeList.Request(
-                byTitle ? RecipeList.Order.TITLE : RecipeList.Order.NEWEST,
-                query.text("tag"),
-                limit,
-                query.text("after")));
+    Typed typed = search.wanted(library.vocabulary());
+    Library.Page page =
+        library.page(
+            typed.wanted(),
+            search.ordering(typed.wanted()),
+            Author.OWNER,
+            limit,
+            query.text("after"));
     ctx.header("Cache-Control", "no-store");
     ObjectNode node = Json.object();
     ArrayNode rows = node.putArray("recipes");
     page.rows().forEach(row -> rows.add(row(row)));
-    Json.answer(ctx, node.put("total", page.total()).put("next", page.next()));
+    node.put("total", page.found().total()).put("next", page.found().next());
+    FindingRoutes.putUnderstood(node, typed);
+    Json.answer(ctx, node);
   }
 
-  private static ObjectNode row(RecipeList.Row row) {
+  static ObjectNode row(RecipeList.Row row) {
     ObjectNode node =
         Json.object()
             .put("id", row.id().toString())
@@ -100,7 +106,9 @@ final class RecipeRoutes {
     Metrics metrics = row.metrics();
     node.set("metrics", metrics == null ? null : PredictionJson.metrics(metrics));
     node.set("shape", shape(row.shape()));
-    return node.put("stale", row.stale());
+    return node.put("stale", row.stale())
+        .put("rating", row.rating())
+        .put("favourite", row.favourite());
   }
 
   private static @Nullable ArrayNode shape(@Nullable SmallShape shape) {

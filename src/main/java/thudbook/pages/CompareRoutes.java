@@ -5,7 +5,9 @@ import io.javalin.http.Context;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import thudbook.access.Author;
 import thudbook.equipment.GateStore;
+import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.recipes.RecipeStore;
 
@@ -17,13 +19,13 @@ final class CompareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
-  private final RecipeList list;
+  private final Library library;
 
   CompareRoutes(Layout layout, Pages.Stores stores) {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
-    this.list = stores.list();
+    this.library = stores.library();
   }
 
   void addTo(JavalinConfig config) {
@@ -35,8 +37,7 @@ final class CompareRoutes {
     List<String> names =
         context.queryParams("of").stream().flatMap(of -> Arrays.stream(of.split(",", -1))).toList();
     Comparison comparison = Comparison.of(names, recipes, gates);
-    List<RecipeList.Row> newest =
-        list.page(new RecipeList.Request(RecipeList.Order.NEWEST, null, SUGGESTED, null)).rows();
+    List<RecipeList.Row> newest = library.newest(Author.OWNER, SUGGESTED);
     layout.show(
         context,
         "compare",

@@ -22,7 +22,7 @@ import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.StudioChannel;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
 import thudbook.pages.EditorField.Option;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.DraftStore;
@@ -35,7 +35,7 @@ import thudbook.recipes.StageEntry;
 final class Editing {
   private final RecipeStore recipes;
   private final GateStore gates;
-  private final RecipeList list;
+  private final Library library;
   private final Recipes acts;
   private final DraftStore drafts;
   private final Supplier<UUID> ids;
@@ -46,13 +46,13 @@ final class Editing {
   Editing(
       RecipeStore recipes,
       GateStore gates,
-      RecipeList list,
+      Library library,
       Recipes acts,
       DraftStore drafts,
       Supplier<UUID> ids) {
     this.recipes = recipes;
     this.gates = gates;
-    this.list = list;
+    this.library = library;
     this.acts = acts;
     this.drafts = drafts;
     this.ids = ids;
@@ -62,7 +62,7 @@ final class Editing {
   /** An empty form, with the gate that was used last. */
   PostedForm empty() {
     Map<String, String> fields = new LinkedHashMap<>(noted(ids.get()));
-    StageEntry last = Suggestions.of(list, recipes).last();
+    StageEntry last = Suggestions.of(library, recipes).last();
     if (last != null) {
       fields.put("stages.0.gate", Objects.requireNonNullElse(last.gate(), ""));
       fields.put("stages.0.channel", Objects.requireNonNullElse(last.channel(), ""));
@@ -154,7 +154,7 @@ final class Editing {
         builder.stages(),
         builder.rows(),
         Notes.html(form.text("notes")),
-        Suggestions.of(list, recipes).words(),
+        Suggestions.of(library, recipes).words(),
         unfinished,
         answer(form),
         subject == null ? "/" : address);

@@ -11,7 +11,11 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
+import thudbook.library.MarkStore;
+import thudbook.library.SearchAddress;
+import thudbook.library.ShelfStore;
+import thudbook.library.Tagging;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
 import thudbook.recipes.Changes;
@@ -29,7 +33,7 @@ public final class Pages implements ErrorPage {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
-  private final RecipeList list;
+  private final Library library;
   private final PhotoStore photos;
   private final EditorRoutes editor;
   private final GateEditorRoutes gateEditor;
@@ -48,14 +52,14 @@ public final class Pages implements ErrorPage {
     this.layout = new Layout(assets);
     this.recipes = stores.recipes();
     this.gates = stores.gates();
-    this.list = stores.list();
+    this.library = stores.library();
     this.photos = stores.photos();
     DraftRoutes drafts = new DraftRoutes(stores.drafts(), recipes, gates, clock);
     this.editor =
         new EditorRoutes(
             layout,
             recipes,
-            new Editing(recipes, gates, list, acts.recipes(), stores.drafts(), ids),
+            new Editing(recipes, gates, library, acts.recipes(), stores.drafts(), ids),
             drafts);
     this.gateEditor =
         new GateEditorRoutes(
@@ -72,13 +76,15 @@ public final class Pages implements ErrorPage {
   public record Stores(
       RecipeStore recipes,
       GateHistory gates,
-      RecipeList list,
+      Library library,
       PredictionStore predictions,
       DraftStore drafts,
-      PhotoStore photos) {}
+      PhotoStore photos,
+      MarkStore marks,
+      ShelfStore shelves) {}
 
   /** What can be done from the pages. */
-  public record Acts(Recipes recipes, Gates gates, Changes changes) {}
+  public record Acts(Recipes recipes, Gates gates, Changes changes, Tagging tagging) {}
 
   /** Adds the routes of all pages. */
   public void addTo(JavalinConfig config) {
@@ -107,17 +113,13 @@ public final class Pages implements ErrorPage {
   }
 
   private void recipes(Context context) {
-    String tag = context.queryParam("tag");
-    RecipeList.Request request =
-        new RecipeList.Request(
-            "title".equals(context.queryParam("order"))
-                ? RecipeList.Order.TITLE
-                : RecipeList.Order.NEWEST,
-            tag == null || tag.isBlank() ? null : tag,
-            RecipeIndex.ROWS,
-            context.queryParam("after"));
-    RecipeIndex index = RecipeIndex.of(list, request, this::missing);
-    layout.show(context, "recipes", index.title(), Frame.Section.RECIPES, Map.of("index", index));
+    RecipeIndex index =
+        RecipeIndex.of(
+            library,
+            SearchAddress.read(context.queryParamMap()),
+            context.queryParam("after"),
+            this::missing);
+    layout.show(context, "recipes", "Recipes", Frame.Section.RECIPES, Map.of("index", index));
   }
 
   private List<String> missing(String slug) {

@@ -1,35 +1,32 @@
 package thudbook.pages;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import thudbook.library.RecipeList;
-import thudbook.library.RecipeList.Order;
+import thudbook.access.Author;
+import thudbook.library.Library;
+import thudbook.library.Ordering;
+import thudbook.library.SearchAddress;
+import thudbook.library.Typed;
+import thudbook.library.Wanted;
+import thudbook.library.Words;
 
 /**
  * The list of recipes, as it is shown.
  *
- * @param tag only recipes with this tag; null: all
  * @param count which recipes of how many
  * @param previous address of the page before; null: this is the first
  * @param next address of the page after; null: this is the last
  */
 public record RecipeIndex(
+    SearchAddress search,
+    Typed typed,
     List<RecipeRow> rows,
-    Order order,
-    @Nullable String tag,
     String count,
     @Nullable String previous,
-    @Nullable String next,
-    List<TagLink> tags) {
+    @Nullable String next) {
   /** How many recipes stand on a page. */
   static final int ROWS = 40;
-
-  /** A tag with its address and how many recipes have it. */
-  public record TagLink(String name, String address, long recipes, boolean current) {}
 
   /**
    * The list that was asked for.
@@ -37,8 +34,14 @@ public record RecipeIndex(
    * @param missing what keeps the recipe of a slug from being predicted
    */
   static RecipeIndex of(
-      RecipeList list, RecipeList.Request request, Function<String, List<String>> missing) {
-    RecipeList.Page page = list.page(request);
+      Library library,
+      SearchAddress.Read asked,
+      @Nullable String after,
+      Function<String, List<String>> missing) {
+    SearchAddress search = asked.address();
+    Typed typed = search.wanted(library.vocabulary());
+    Wanted wanted = typed.wanted();
+    Library.Page page = library.page(wanted, search.ordering(wanted), Author.OWNER, ROWS, after);
     List<RecipeRow> rows =
         page.rows().stream()
             .map(
@@ -49,81 +52,46 @@ public record RecipeIndex(
                             ? missing.apply(row.slug())
                             : List.of()))
             .toList();
-    Order order = request.order();
-    String tag = request.tag();
+    String previous = page.found().previous();
+    String next = page.found().next();
     return new RecipeIndex(
+        search,
+        typed,
         rows,
-        order,
-        tag,
         count(page),
-        page.previous() == null ? null : address(order, tag, page.previous()),
-        page.next() == null ? null : address(order, tag, page.next()),
-        list.tags().stream()
-            .map(
-                t ->
-                    new TagLink(
-                        t.name(), address(order, t.name(), ""), t.recipes(), t.name().equals(tag)))
-            .toList());
-  }
-
-  /** What the page is called. */
-  public String title() {
-    return tag == null ? "Recipes" : "Recipes: " + tag;
-  }
-
-  /** The address of the first page in an order, with the same tag. */
-  public String inOrder(Order other) {
-    return address(other, tag, "");
+        previous == null ? null : address(search, previous),
+        next == null ? null : address(search, next));
   }
 
   /** The address of the list of a tag, newest first. */
   public static String addressOfTag(String tag) {
-    return address(Order.NEWEST, tag, "");
+    return address(
+        SearchAddress.ALL.with(Wanted.ALL.choosing(thudbook.library.Facet.TAG, Words.fold(tag))),
+        "");
   }
 
-  /** The address of the list with a tag, in the same order. */
-  public String withTag(String other) {
-    return address(order, other, "");
+  /** The address of a search in an order. */
+  public String inOrder(@Nullable Ordering order) {
+    return address(search.in(order), "");
   }
 
-  /** The address of the list of all tags, in the same order. */
-  public String ofAllTags() {
-    return address(order, null, "");
-  }
-
-  /** Whether the list is in an order. */
-  public boolean isIn(Order other) {
-    return order == other;
-  }
-
-  static String address(Order order, @Nullable String tag, String after) {
-    StringBuilder address = new StringBuilder("/");
-    char separator = '?';
-    if (order != Order.NEWEST) {
-      address.append(separator).append("order=").append(order.name().toLowerCase(Locale.ROOT));
-      separator = '&';
-    }
-    if (tag != null) {
-      address.append(separator).append("tag=").append(encoded(tag));
-      separator = '&';
-    }
+  static String address(SearchAddress search, String after) {
+    String query = search.query();
     if (!after.isEmpty()) {
-      address.append(separator).append("after=").append(encoded(after));
+      query += (query.isEmpty() ? "" : "&") + "after=" + after;
     }
-    return address.toString();
+    return query.isEmpty() ? "/" : "/?" + query;
   }
 
-  private static String encoded(String value) {
-    return URLEncoder.encode(value, StandardCharsets.UTF_8);
-  }
-
-  private static String count(RecipeList.Page page) {
-    if (page.total() == 0) {
+  private static String count(Library.Page page) {
+    int total = page.found().total();
+    if (total == 0) {
       return "";
     }
-    String recipes = page.total() == 1 ? "1 recipe" : page.total() + " recipes";
-    return page.rows().size() == page.total()
+    String recipes = total == 1 ? "1 recipe" : total + " recipes";
+    int offset = page.found().offset();
+    return page.rows().size() == total
         ? recipes
-        : (page.offset() + 1) + " to " + (page.offset() + page.rows().size()) + " of " + recipes;
+        : (offset + 1) + " to " + (offset + page.rows().size()) + " of " + recipes;
   }
 }

@@ -24,7 +24,7 @@ import thudbook.documents.Import;
 import thudbook.documents.Incoming;
 import thudbook.documents.Parcel;
 import thudbook.equipment.GateStore;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
 import thudbook.photos.Photos;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
@@ -41,7 +41,7 @@ public final class ShareRoutes {
   private final RecipeStore recipes;
   private final GateStore gates;
   private final SessionStore sessions;
-  private final RecipeList list;
+  private final Library library;
   private final Acts acts;
   private final Supplier<UUID> ids;
   private final PendingImports pending;
@@ -59,14 +59,14 @@ public final class ShareRoutes {
       RecipeStore recipes,
       GateStore gates,
       SessionStore sessions,
-      RecipeList list,
+      Library library,
       Acts acts,
       Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.recipes = recipes;
     this.gates = gates;
     this.sessions = sessions;
-    this.list = list;
+    this.library = library;
     this.acts = acts;
     this.ids = ids;
     this.pending = new PendingImports(ids);
@@ -93,7 +93,7 @@ public final class ShareRoutes {
         .header("Cache-Control", "no-store")
         .header("Content-Disposition", "attachment; filename=\"thudbook.csv\"");
     try (Writer out = new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8)) {
-      new TableExport(list, recipes).write(out);
+      new TableExport(library, recipes).write(out);
     }
   }
 

@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import thudbook.access.Author;
+import thudbook.library.Facet;
+import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
@@ -21,12 +24,11 @@ record Suggestions(Map<String, List<String>> words, @Nullable StageEntry last) {
   /** A studio is known from its latest patches; reading all of them would take too long. */
   private static final int LATEST = 30;
 
-  static Suggestions of(RecipeList list, RecipeStore recipes) {
+  static Suggestions of(Library library, RecipeStore recipes) {
     Map<String, Collection<String>> words = new HashMap<>();
-    list.tags().forEach(tag -> add(words, "tags", tag.name()));
+    library.catalogue().labels(Facet.TAG).values().forEach(tag -> add(words, "tags", tag));
     StageEntry last = null;
-    RecipeList.Request latest = new RecipeList.Request(RecipeList.Order.NEWEST, null, LATEST, null);
-    for (RecipeList.Row row : list.page(latest).rows()) {
+    for (RecipeList.Row row : library.newest(Author.OWNER, LATEST)) {
       Recipe recipe = recipes.find(row.slug()).map(RecipeStore.Stored::recipe).orElse(null);
       if (recipe != null) {
         add(words, recipe);

@@ -9,8 +9,12 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import thudbook.access.Author;
 import thudbook.documents.RecipeTable;
+import thudbook.library.Library;
+import thudbook.library.Ordering;
 import thudbook.library.RecipeList;
+import thudbook.library.Wanted;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.recipes.RecipeStore;
@@ -33,11 +37,11 @@ final class TableExport {
   /** More digits than any ear, fewer than a number that looks measured. */
   private static final MathContext SIX_DIGITS = new MathContext(6);
 
-  private final RecipeList list;
+  private final Library library;
   private final RecipeStore recipes;
 
-  TableExport(RecipeList list, RecipeStore recipes) {
-    this.list = list;
+  TableExport(Library library, RecipeStore recipes) {
+    this.library = library;
     this.recipes = recipes;
   }
 
@@ -50,8 +54,8 @@ final class TableExport {
       printer.printRecord(header);
       String after = null;
       do {
-        RecipeList.Page page =
-            list.page(new RecipeList.Request(RecipeList.Order.TITLE, null, ROWS_AT_ONCE, after));
+        Library.Page page =
+            library.page(Wanted.ALL, Ordering.TITLE, Author.OWNER, ROWS_AT_ONCE, after);
         for (RecipeList.Row row : page.rows()) {
           RecipeStore.Stored stored = recipes.find(row.id().toString()).orElse(null);
           if (stored != null) {
@@ -60,7 +64,7 @@ final class TableExport {
             printer.printRecord(cells);
           }
         }
-        after = page.next();
+        after = page.found().next();
       } while (after != null);
     }
   }

@@ -80,9 +80,31 @@ public record Act(
    * @param document its canonical text
    * @param version the version that is changed; null: the recipe is new
    * @param prediction null: not complete
+   * @param sameSound whether the sound is that of the version before, so that its prediction stays
    */
   public record RecipeWrite(
-      Recipe recipe, String document, @Nullable Long version, @Nullable Prediction prediction) {
+      Recipe recipe,
+      String document,
+      @Nullable Long version,
+      @Nullable Prediction prediction,
+      boolean sameSound) {
+    public RecipeWrite {
+      if (sameSound && version == null) {
+        throw new IllegalArgumentException("a new recipe has no sound before");
+      }
+    }
+
+    /** A recipe whose sound may be another one than before. */
+    public RecipeWrite(
+        Recipe recipe, String document, @Nullable Long version, @Nullable Prediction prediction) {
+      this(recipe, document, version, prediction, false);
+    }
+
+    /** A recipe of which other things than the sound are changed. */
+    public static RecipeWrite ofSameSound(Recipe recipe, String document, long version) {
+      return new RecipeWrite(recipe, document, version, null, true);
+    }
+
     /** The same with another prediction. */
     RecipeWrite predicted(@Nullable Prediction other) {
       return new RecipeWrite(recipe, document, version, other);

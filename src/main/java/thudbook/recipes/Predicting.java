@@ -33,7 +33,11 @@ final class Predicting {
     GateStore known = new KnownGates(studio, gates);
     return new Act(
         gates,
-        recipes.stream().map(write -> write.predicted(predict(write.recipe(), known))).toList(),
+        recipes.stream()
+            .map(
+                write ->
+                    write.sameSound() ? write : write.predicted(predict(write.recipe(), known)))
+            .toList(),
         binnings,
         state,
         undoes);

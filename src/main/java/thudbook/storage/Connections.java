@@ -15,6 +15,7 @@ import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
+import thudbook.library.Catalogue;
 
 /**
  * The connections to one database file: one that writes and a few that only read.
@@ -36,26 +37,44 @@ final class Connections implements AutoCloseable {
   private final ReentrantLock oneWriter = new ReentrantLock(true);
   private final HikariDataSource readers;
   private final DSLContext reading;
+  private final CatalogueUpdates catalogue;
 
-  private Connections(Connection writer, HikariDataSource readers) {
+  private Connections(Connection writer, HikariDataSource readers, CatalogueUpdates catalogue) {
     Settings settings = new Settings().withRenderSchema(false).withExecuteLogging(false);
     this.writer = writer;
     this.writing = DSL.using(writer, SQLDialect.SQLITE, settings);
     this.readers = readers;
+    this.catalogue = catalogue;
     this.reading = DSL.using(readers, SQLDialect.SQLITE, settings);
   }
 
   /** Opens a file, creates it if it is missing and brings its tables up to date. */
   static Connections open(Path file) throws SQLException {
-    System.setProperty("org.jooq.no-logo", "true");
-    System.setProperty("org.jooq.no-tips", "true");
+    quiet();
     SQLiteDataSource source = writingSource(file);
     Schema.bringUpToDate(file, source);
     Connection writer = source.getConnection();
     try {
-      return new Connections(writer, readers(file));
-    } catch (RuntimeException e) {
+      return new Connections(writer, readers(file), CatalogueUpdates.following(writer));
+    } catch (SQLException | RuntimeException e) {
       writer.close();
+      throw e;
+    }
+  }
+
+  /**
+   * Opens a file beside the process that has it, for reading.
+   *
+   * @throws thudbook.quantities.Refusal if there is none, or its tables are not of this version
+   */
+  static Connections openForReading(Path file) throws SQLException {
+    quiet();
+    Connection reader = DatabaseFile.open(file);
+    try {
+      Schema.refuseOther(file, Schema.versionOf(reader));
+      return new Connections(reader, readers(file), CatalogueUpdates.none(reader));
+    } catch (SQLException | RuntimeException e) {
+      reader.close();
       throw e;
     }
   }
@@ -73,12 +92,19 @@ final class Connections implements AutoCloseable {
   <T> T write(Function<DSLContext, T> work) {
     oneWriter.lock();
     try {
-      return writing.transactionResult(transaction -> work.apply(transaction.dsl()));
+      T result = writing.transactionResult(transaction -> work.apply(transaction.dsl()));
+      catalogue.follow();
+      return result;
     } catch (DataAccessException e) {
       throw NotStored.explained(e);
     } finally {
       oneWriter.unlock();
     }
+  }
+
+  /** The recipes in memory, in step with every commit. */
+  Catalogue catalogue() {
+    return catalogue.catalogue();
   }
 
   @Override
@@ -87,6 +113,9 @@ final class Connections implements AutoCloseable {
     oneWriter.lock();
     try (Connection closing = writer;
         Statement statement = closing.createStatement()) {
+      if (closing.isReadOnly()) {
+        return;
+      }
       statement.execute("PRAGMA optimize");
       statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
     } catch (SQLException e) {
@@ -98,6 +127,11 @@ final class Connections implements AutoCloseable {
     } finally {
       oneWriter.unlock();
     }
+  }
+
+  private static void quiet() {
+    System.setProperty("org.jooq.no-logo", "true");
+    System.setProperty("org.jooq.no-tips", "true");
   }
 
   private static SQLiteDataSource writingSource(Path file) {

@@ -6,10 +6,13 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Function;
 import org.sqlite.SQLiteException;
 import thudbook.documents.DocumentStore;
 import thudbook.equipment.GateHistory;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
+import thudbook.library.MarkStore;
+import thudbook.library.ShelfStore;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.ChangeStore;
@@ -101,9 +104,27 @@ public final class Database implements AutoCloseable {
     return new StoredRecalls(connections);
   }
 
-  /** The list of recipes. */
-  public RecipeList list() {
-    return new StoredRecipeList(connections);
+  /** Everything that finds recipes. */
+  public Library library() {
+    return library(connections);
+  }
+
+  private static Library library(Connections connections) {
+    return new Library(
+        connections.catalogue(),
+        new StoredWords(connections),
+        new StoredRecipeList(connections),
+        new StoredGates(connections));
+  }
+
+  /** Favourites, and what was used when. */
+  public MarkStore marks() {
+    return new StoredMarks(connections);
+  }
+
+  /** Searches that were given a name. */
+  public ShelfStore shelves() {
+    return new StoredShelves(connections);
   }
 
   /** The predictions that are kept beside the recipes. */
@@ -129,6 +150,21 @@ public final class Database implements AutoCloseable {
   /** The backups of a data folder, whether a server has it or not. */
   public static Backups backups(Path folder) {
     return new Backups(folder.toAbsolutePath().normalize().resolve(FILE));
+  }
+
+  /**
+   * Finds recipes in the notebook of a data folder, whether a server has it or not.
+   *
+   * @throws Refusal if there is no notebook, it can't be read, or its tables are not of this
+   *     version
+   */
+  public static <T> T find(Path folder, Function<Library, T> work) {
+    Path file = folder.toAbsolutePath().normalize().resolve(FILE);
+    try (Connections connections = Connections.openForReading(file)) {
+      return work.apply(library(connections));
+    } catch (SQLException e) {
+      throw DatabaseFile.refusal(file, e);
+    }
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.List;
 import org.jooq.DSLContext;
 import org.jooq.Record2;
 import thudbook.equipment.Gate;
+import thudbook.library.Words;
 import thudbook.recipes.Act.GateWrite;
 
 /** The rows of a gate: written anew, or with another revision. */
@@ -35,7 +36,7 @@ final class GateRows {
               .set(GATE.UUID, gate.id().toString())
               .set(GATE.SLUG, gate.slug())
               .set(GATE.TITLE, gate.title())
-              .set(GATE.TITLE_KEY, Folding.fold(gate.title()))
+              .set(GATE.TITLE_KEY, Words.fold(gate.title()))
               .set(GATE.VERSION, 1L)
               .set(GATE.HEAD, 1L)
               .returningResult(GATE.ID)
@@ -52,7 +53,7 @@ final class GateRows {
       db.update(GATE)
           .set(GATE.SLUG, gate.slug())
           .set(GATE.TITLE, gate.title())
-          .set(GATE.TITLE_KEY, Folding.fold(gate.title()))
+          .set(GATE.TITLE_KEY, Words.fold(gate.title()))
           .set(GATE.VERSION, GATE.VERSION.plus(1L))
           .set(GATE.HEAD, number)
           .where(GATE.ID.eq(id))

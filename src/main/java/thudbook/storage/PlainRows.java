@@ -6,6 +6,7 @@ import static thudbook.storage.schema.Tables.DOCUMENT_SLUG;
 
 import org.jooq.DSLContext;
 import org.jooq.Record2;
+import thudbook.library.Words;
 import thudbook.recipes.Act.PlainWrite;
 
 /** The rows of a module or session: written anew, or with another revision. */
@@ -30,7 +31,7 @@ final class PlainRows {
               .set(DOCUMENT.UUID, write.id().toString())
               .set(DOCUMENT.SLUG, write.slug())
               .set(DOCUMENT.TITLE, write.title())
-              .set(DOCUMENT.TITLE_KEY, Folding.fold(write.title()))
+              .set(DOCUMENT.TITLE_KEY, Words.fold(write.title()))
               .set(DOCUMENT.VERSION, 1L)
               .set(DOCUMENT.HEAD, 1L)
               .returningResult(DOCUMENT.ID)
@@ -47,7 +48,7 @@ final class PlainRows {
       db.update(DOCUMENT)
           .set(DOCUMENT.SLUG, write.slug())
           .set(DOCUMENT.TITLE, write.title())
-          .set(DOCUMENT.TITLE_KEY, Folding.fold(write.title()))
+          .set(DOCUMENT.TITLE_KEY, Words.fold(write.title()))
           .set(DOCUMENT.VERSION, DOCUMENT.VERSION.plus(1L))
           .set(DOCUMENT.HEAD, number)
           .where(DOCUMENT.ID.eq(id))

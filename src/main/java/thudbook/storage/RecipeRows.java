@@ -20,6 +20,7 @@ import org.jooq.Field;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.library.Words;
 import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
@@ -96,14 +97,16 @@ final class RecipeRows {
     db.deleteFrom(RECIPE_STAGE).where(RECIPE_STAGE.RECIPE.eq(id)).execute();
     db.deleteFrom(RECIPE_PARENT).where(RECIPE_PARENT.RECIPE.eq(id)).execute();
     parts(id, write, number, before.get(RECIPE_REVISION.ID));
-    StoredPredictions.replace(db, id, write.prediction(), overtaken);
+    if (!write.sameSound()) {
+      StoredPredictions.replace(db, id, write.prediction(), overtaken);
+    }
   }
 
   private static Map<Field<?>, @Nullable Object> columns(Recipe recipe) {
     Map<Field<?>, @Nullable Object> columns = new HashMap<>();
     columns.put(RECIPE.SLUG, recipe.slug());
     columns.put(RECIPE.TITLE, recipe.title());
-    columns.put(RECIPE.TITLE_KEY, Folding.fold(recipe.title()));
+    columns.put(RECIPE.TITLE_KEY, Words.fold(recipe.title()));
     columns.put(RECIPE.MADE_BY, recipe.by());
     columns.put(RECIPE.HEARD, recipe.heard());
     columns.put(RECIPE.SOURCE_KIND, kind(recipe.source()));
@@ -141,6 +144,7 @@ final class RecipeRows {
           .set(RECIPE_PARENT.PARENT, recipe.derivedFrom())
           .execute();
     }
+    FactRows.write(db, id, recipe);
     for (int i = 0; i < recipe.stages().size(); i++) {
       StageEntry stage = recipe.stages().get(i);
       db.insertInto(RECIPE_STAGE)
@@ -156,17 +160,23 @@ final class RecipeRows {
   private List<Long> tags(List<String> names) {
     Set<Long> ids = new LinkedHashSet<>();
     for (String name : names) {
-      String folded = Folding.fold(name);
-      Long known = db.select(TAG.ID).from(TAG).where(TAG.FOLDED.eq(folded)).fetchOne(TAG.ID);
-      ids.add(
-          known != null
-              ? known
-              : db.insertInto(TAG)
-                  .set(TAG.NAME, name)
-                  .set(TAG.FOLDED, folded)
-                  .returningResult(TAG.ID)
-                  .fetchSingle()
-                  .value1());
+      String folded = Words.fold(name);
+      Record known = db.select(TAG.ID, TAG.NAME).from(TAG).where(TAG.FOLDED.eq(folded)).fetchOne();
+      if (known == null) {
+        ids.add(
+            db.insertInto(TAG)
+                .set(TAG.NAME, name)
+                .set(TAG.FOLDED, folded)
+                .returningResult(TAG.ID)
+                .fetchSingle()
+                .value1());
+        continue;
+      }
+      ids.add(known.get(TAG.ID));
+      if (!known.get(TAG.NAME).equals(name)) {
+        // The spelling that was written last counts.
+        db.update(TAG).set(TAG.NAME, name).where(TAG.FOLDED.eq(folded)).execute();
+      }
     }
     return new ArrayList<>(ids);
   }

@@ -32,10 +32,13 @@ final class Schema {
     }
     if (found < NEWEST) {
       migrate(source);
+    } else {
+      // An earlier start may have been killed between the migration and this.
+      FactRows.fill(source);
     }
   }
 
-  /** Runs the migrations that are missing. */
+  /** Runs the migrations that are missing, and makes what they can't make of documents. */
   static void migrate(DataSource source) {
     Flyway.configure()
         .dataSource(source)
@@ -46,6 +49,7 @@ final class Schema {
         .cleanDisabled(true)
         .load()
         .migrate();
+    FactRows.fill(source);
   }
 
   /** Refuses tables that this version does not know. */
@@ -61,6 +65,21 @@ final class Schema {
               + ", this one knows "
               + NEWEST
               + "): start the newer one, or choose another folder with --data.");
+    }
+  }
+
+  /** Refuses tables of any other version. */
+  static void refuseOther(Path file, int found) {
+    refuseNewer(file, found);
+    if (found < NEWEST) {
+      throw Refusal.of(
+          Refusal.Kind.CONFLICT,
+          "older-schema",
+          "The tables of "
+              + file
+              + " are of an earlier version ("
+              + found
+              + "): serve the notebook once, which brings them up to date.");
     }
   }
 

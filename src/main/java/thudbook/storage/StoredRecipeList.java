@@ -2,8 +2,10 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.GATE;
 import static thudbook.storage.schema.Tables.GATE_SLUG;
+import static thudbook.storage.schema.Tables.MARK;
 import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_FACT;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 import static thudbook.storage.schema.Tables.RECIPE_TAG;
 import static thudbook.storage.schema.Tables.TAG;
@@ -13,24 +15,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
-import org.jooq.Record1;
-import org.jooq.Select;
-import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
+import thudbook.access.Author;
 import thudbook.library.RecipeList;
 
-/**
- * The list of recipes from their tables. A page begins after a row, never at a number of rows: rows
- * that come or go before it shift nothing.
- */
+/** Rows of the list from their tables. */
 final class StoredRecipeList implements RecipeList {
+  private static final int KEYS_AT_ONCE = 500;
+
   private final Connections connections;
 
   StoredRecipeList(Connections connections) {
@@ -38,98 +37,61 @@ final class StoredRecipeList implements RecipeList {
   }
 
   @Override
-  public Page page(Request request) {
-    String text = request.after();
-    Cursor after = text == null || text.isEmpty() ? null : Cursor.read(text, request);
-    ListOrder order = ListOrder.of(request.order());
-    int limit = request.limit();
+  public List<Row> rows(List<Integer> keys, Author member) {
+    List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
+    columns.add(RECIPE_FACT.RATING);
+    columns.add(PREDICTION.STALE);
+    columns.add(MARK.FAVOURITE);
+    columns.addAll(PredictionColumns.all());
+    List<Long> ids = keys.stream().map(Integer::longValue).toList();
     return connections.read(
         db -> {
-          List<Record> found = List.copyOf(pageAfter(db, request, after).fetch());
-          List<Record> shown = found.subList(0, Math.min(limit, found.size()));
-          Condition wanted = wanted(db, request);
-          long offset = after == null ? 0 : count(db, wanted.and(order.upTo(after)));
-          return new Page(
-              rows(db, shown),
-              count(db, wanted),
-              offset,
-              after == null || offset == 0 ? null : previous(db, request, after),
-              found.size() > limit ? order.cursor(shown.get(limit - 1)).text(request) : null);
+          Map<Long, Record> found =
+              db.select(columns)
+                  .from(RECIPE)
+                  .join(RECIPE_FACT)
+                  .on(RECIPE_FACT.RECIPE.eq(RECIPE.ID))
+                  .join(PREDICTION)
+                  .on(PREDICTION.RECIPE.eq(RECIPE.ID))
+                  .leftJoin(MARK)
+                  .on(MARK.RECIPE.eq(RECIPE.ID), MARK.MEMBER.eq(member.name()))
+                  .where(RECIPE.ID.in(ids))
+                  .fetchMap(RECIPE.ID, row -> row);
+          return rows(db, ids.stream().map(found::get).filter(Objects::nonNull).toList());
         });
   }
 
   @Override
-  public List<TagCount> tags() {
+  public List<UUID> ids(List<Integer> keys) {
     return connections.read(
-        db ->
-            db.select(TAG.NAME, DSL.count())
-                .from(TAG)
-                .join(RECIPE_TAG)
-                .on(RECIPE_TAG.TAG.eq(TAG.ID))
-                .join(RECIPE)
-                .on(RECIPE.ID.eq(RECIPE_TAG.RECIPE))
-                .where(RECIPE.BINNED_AT.isNull())
-                .groupBy(TAG.ID)
-                .orderBy(TAG.FOLDED)
-                .fetch(row -> new TagCount(row.value1(), row.value2())));
+        db -> {
+          List<UUID> ids = new ArrayList<>(keys.size());
+          for (int from = 0; from < keys.size(); from += KEYS_AT_ONCE) {
+            List<Long> some =
+                keys.subList(from, Math.min(keys.size(), from + KEYS_AT_ONCE)).stream()
+                    .map(Integer::longValue)
+                    .toList();
+            db.select(RECIPE.UUID)
+                .from(RECIPE)
+                .where(RECIPE.ID.in(some))
+                .orderBy(RECIPE.ID)
+                .fetch(RECIPE.UUID)
+                .forEach(id -> ids.add(UUID.fromString(id)));
+          }
+          return ids;
+        });
   }
 
-  /** The rows of a page and one more, which tells whether another page follows. */
-  static Select<Record> pageAfter(DSLContext db, Request request, @Nullable Cursor after) {
-    ListOrder order = ListOrder.of(request.order());
-    List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
-    columns.add(PREDICTION.STALE);
-    columns.addAll(PredictionColumns.all());
-    Condition wanted = wanted(db, request);
-    return db.select(columns)
-        .from(RECIPE)
-        .join(PREDICTION)
-        .on(PREDICTION.RECIPE.eq(RECIPE.ID))
-        .where(after == null ? wanted : wanted.and(order.after(after)))
-        .orderBy(order.forward())
-        .limit(request.limit() + 1);
-  }
-
-  /** The cursor of the page before the one that begins after a cursor, empty for the first page. */
-  private static String previous(DSLContext db, Request request, Cursor after) {
-    Record lastBefore = lastBefore(db, request, after).fetchOne();
-    return lastBefore == null ? "" : ListOrder.of(request.order()).cursor(lastBefore).text(request);
-  }
-
-  /** The last row of the page before the previous one. */
-  static Select<Record> lastBefore(DSLContext db, Request request, Cursor after) {
-    ListOrder order = ListOrder.of(request.order());
-    return db.select(RECIPE.fields())
-        .from(RECIPE)
-        .where(wanted(db, request).and(order.upTo(after)))
-        .orderBy(order.backward())
-        .limit(1)
-        .offset(request.limit());
-  }
-
-  private static int count(DSLContext db, Condition condition) {
-    return Objects.requireNonNull(counted(db, condition).fetchOne()).value1();
-  }
-
-  /** The number of recipes of which something holds. */
-  static Select<Record1<Integer>> counted(DSLContext db, Condition condition) {
-    return db.selectCount().from(RECIPE).where(condition);
-  }
-
-  /** What holds of every recipe that a request asks for. */
-  static Condition wanted(DSLContext db, Request request) {
-    Condition kept = RECIPE.BINNED_AT.isNull();
-    String tag = request.tag();
-    if (tag == null) {
-      return kept;
-    }
-    return kept.andExists(
-        db.selectOne()
-            .from(RECIPE_TAG)
-            .where(
-                RECIPE_TAG.RECIPE.eq(RECIPE.ID),
-                RECIPE_TAG.TAG.eq(
-                    db.select(TAG.ID).from(TAG).where(TAG.FOLDED.eq(Folding.fold(tag))))));
+  @Override
+  public OptionalInt key(UUID id) {
+    Long key =
+        connections.read(
+            db ->
+                db.select(RECIPE.ID)
+                    .from(RECIPE)
+                    .where(RECIPE.UUID.eq(id.toString()), RECIPE.BINNED_AT.isNull())
+                    .fetchOne(RECIPE.ID));
+    return key == null ? OptionalInt.empty() : OptionalInt.of(Math.toIntExact(key));
   }
 
   private static List<Row> rows(DSLContext db, List<Record> found) {
@@ -170,7 +132,9 @@ final class StoredRecipeList implements RecipeList {
   }
 
   private static Row row(Record row, List<String> tags, List<String> channels) {
+    Long rating = row.get(RECIPE_FACT.RATING);
     return new Row(
+        Math.toIntExact(row.get(RECIPE.ID)),
         UUID.fromString(row.get(RECIPE.UUID)),
         row.get(RECIPE.SLUG),
         row.get(RECIPE.TITLE),
@@ -182,7 +146,9 @@ final class StoredRecipeList implements RecipeList {
         channels.stream().filter(words -> !words.isEmpty()).toList(),
         PredictionColumns.metrics(row),
         PredictionColumns.shape(row),
-        row.get(PREDICTION.STALE) == 1);
+        row.get(PREDICTION.STALE) == 1,
+        rating == null ? null : Math.toIntExact(rating),
+        Objects.equals(row.get(MARK.FAVOURITE), 1L));
   }
 
   /** Gate and channel as far as they are written: {@code Keeper twin, quick}. */

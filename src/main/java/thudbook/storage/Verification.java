@@ -66,18 +66,7 @@ public final class Verification {
    */
   static Findings of(Path file) {
     try (Connection connection = DatabaseFile.open(file)) {
-      int schema = Schema.versionOf(connection);
-      Schema.refuseNewer(file, schema);
-      if (schema < Schema.NEWEST) {
-        throw Refusal.of(
-            Refusal.Kind.CONFLICT,
-            "older-schema",
-            "The tables of "
-                + file
-                + " are of an earlier version ("
-                + schema
-                + "): serve the notebook once, which brings them up to date.");
-      }
+      Schema.refuseOther(file, Schema.versionOf(connection));
       List<String> unsound = DatabaseFile.unsound(connection);
       if (!unsound.isEmpty()) {
         return new Findings(0, 0, 0, 0, 0, unsound);

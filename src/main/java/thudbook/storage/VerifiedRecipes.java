@@ -17,6 +17,7 @@ import org.jooq.Field;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateStore;
+import thudbook.library.Words;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.quantities.Refusal;
@@ -96,11 +97,11 @@ final class VerifiedRecipes {
     compare(name, "id", row.get(RECIPE.UUID), recipe.id().toString());
     compare(name, "slug", row.get(RECIPE.SLUG), recipe.slug());
     compare(name, "title", row.get(RECIPE.TITLE), recipe.title());
-    compare(name, "title to sort by", row.get(RECIPE.TITLE_KEY), Folding.fold(recipe.title()));
+    compare(name, "title to sort by", row.get(RECIPE.TITLE_KEY), Words.fold(recipe.title()));
     compare(name, "maker", row.get(RECIPE.MADE_BY), recipe.by());
     compare(name, "line by ear", row.get(RECIPE.HEARD), recipe.heard());
     compare(name, "kind of source", row.get(RECIPE.SOURCE_KIND), RecipeRows.kind(recipe.source()));
-    compare(name, "tags", tags, recipe.tags().stream().map(Folding::fold).distinct().toList());
+    compare(name, "tags", tags, recipe.tags().stream().map(Words::fold).distinct().toList());
     compare(
         name,
         "stages",

@@ -31,7 +31,9 @@ import org.junit.jupiter.api.io.TempDir;
 import thudbook.Exchange;
 import thudbook.Exchange.Answer;
 import thudbook.ServedNotebook;
+import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
+import thudbook.library.Tagging;
 import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
@@ -100,27 +102,32 @@ class ApiDescriptionTest {
       var recipes = database.recipes();
       var gates = database.gates();
       InstantSource clock = InstantSource.system();
+      Recipes acted = new Recipes(changes, recipes, gates, clock, () -> {});
       Api api =
           new Api(
               new Api.Stores(
                   recipes,
                   gates,
                   database.sessions(),
-                  database.list(),
+                  database.library(),
                   database.predictions(),
                   database.photos(),
+                  database.marks(),
+                  database.shelves(),
                   database.documents()),
               new Api.Acts(
-                  new Recipes(changes, recipes, gates, clock, () -> {}),
+                  acted,
                   new Gates(changes, recipes, gates, clock, () -> {}),
                   new Sessions(changes, database.sessions(), clock),
                   new Changes(changes, recipes, gates, clock, () -> {}),
-                  new Photos(database.photos(), clock)),
+                  new Photos(database.photos(), clock),
+                  new Tagging(database.library(), recipes, acted, Documents::write)),
               new Api.Identities(
                   new NewIdentity(UUID::randomUUID, recipes::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken),
                   new NewIdentity(UUID::randomUUID, database.sessions()::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken)),
+              clock,
               database::schemaVersion,
               new byte[0]);
       return Javalin.create((JavalinConfig config) -> api.addTo(config))

@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
+import thudbook.library.Tagging;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
@@ -45,22 +46,27 @@ final class ServedNotebook implements AutoCloseable {
     Repredictions remaking = new Repredictions(database.predictions(), database.gates());
     remaking.start();
     repredictions = remaking;
+    Recipes acted =
+        new Recipes(
+            database.changes(), database.recipes(), database.gates(), clock, remaking::wake);
     acts =
         new Pages.Acts(
-            new Recipes(
-                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
+            acted,
             new Gates(
                 database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
             new Changes(
-                database.changes(), database.recipes(), database.gates(), clock, remaking::wake));
+                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
+            new Tagging(database.library(), database.recipes(), acted, Documents::write));
     Pages.Stores stores =
         new Pages.Stores(
             database.recipes(),
             database.gates(),
-            database.list(),
+            database.library(),
             database.predictions(),
             database.drafts(),
-            database.photos());
+            database.photos(),
+            database.marks(),
+            database.shelves());
     Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(

@@ -24,7 +24,9 @@ import thudbook.access.Revision;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
-import thudbook.library.RecipeList;
+import thudbook.library.Facet;
+import thudbook.library.Ordering;
+import thudbook.library.Wanted;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Predictor;
 import thudbook.quantities.Fault;
@@ -188,7 +190,8 @@ class ChangesTest {
   void tagsAndStagesFollowTheNewestRevision() {
     Recipe other = Written.recipe("tide-kick", "Tide kick", List.of("kick", "wet"), "storm-door");
     recipes.change(KICK.id(), 1, written(other), Author.OWNER, "other tags and gate");
-    assertThat(database.list().tags()).extracting(tag -> tag.name()).containsExactly("kick", "wet");
+    assertThat(database.library().catalogue().labels(Facet.TAG).values())
+        .containsExactlyInAnyOrder("kick", "wet");
     assertThat(database.recipes().using(TWIN.id())).isEmpty();
   }
 
@@ -205,7 +208,7 @@ class ChangesTest {
   @Test
   void theBinTakesAndGivesBackAndUndoDoesTheOpposite() {
     long binned = recipes.bin(List.of(KICK.id()), Author.OWNER);
-    assertThat(database.list().tags()).isEmpty();
+    assertThat(database.library().catalogue().labels(Facet.TAG)).isEmpty();
     assertThat(stored().binnedAt()).isEqualTo(Written.NOON);
     assertThat(database.recipes().binned(10)).hasSize(1);
     assertThatThrownBy(() -> recipes.change(KICK.id(), 2, written(renamed("X")), Author.OWNER, "x"))
@@ -357,8 +360,8 @@ class ChangesTest {
 
   private double metric(Metric metric) {
     return database
-        .list()
-        .page(new RecipeList.Request(RecipeList.Order.TITLE, null, 10, null))
+        .library()
+        .page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 10, null)
         .rows()
         .get(0)
         .metrics()

@@ -21,8 +21,10 @@ import thudbook.envelopes.Drive;
 import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
+import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
+import thudbook.library.Wanted;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
@@ -110,7 +112,7 @@ class ManyRecipesTest {
   }
 
   private static void readAndSave(Database database, Recipe late) {
-    RecipeList.Page page = database.list().page(request(null));
+    Library.Page page = page(database, null);
     assertThat(page.rows()).hasSize(200).allMatch(row -> row.metrics() != null);
     RecipeStore.Stored stored = database.recipes().find(late.slug()).orElseThrow();
     new Recipes(
@@ -121,7 +123,7 @@ class ManyRecipesTest {
             new Recipes.Written(late, Documents.write(late)),
             Author.OWNER,
             "in the middle");
-    assertThat(database.list().page(request(null)).rows())
+    assertThat(page(database, null).rows())
         .filteredOn(row -> row.slug().equals(late.slug()))
         .allSatisfy(row -> assertThat(row.stale()).isFalse());
   }
@@ -206,14 +208,14 @@ class ManyRecipesTest {
     List<Row> rows = new ArrayList<>();
     String after = null;
     do {
-      RecipeList.Page page = database.list().page(request(after));
+      Library.Page page = page(database, after);
       rows.addAll(page.rows());
-      after = page.next();
+      after = page.found().next();
     } while (after != null);
     return rows;
   }
 
-  private static RecipeList.Request request(@Nullable String after) {
-    return new RecipeList.Request(RecipeList.Order.TITLE, null, 200, after);
+  private static Library.Page page(Database database, @Nullable String after) {
+    return database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 200, after);
   }
 }

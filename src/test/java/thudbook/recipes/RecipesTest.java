@@ -9,9 +9,9 @@ import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
-import thudbook.library.RecipeList.Order;
-import thudbook.library.RecipeList.Request;
+import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
+import thudbook.library.Wanted;
 import thudbook.predictions.Predictor;
 import thudbook.storage.Database;
 import thudbook.storage.Written;
@@ -57,7 +57,8 @@ class RecipesTest {
       recipes.add(GATES, List.of(written(WHOLE), written(WAITING)), Author.OWNER, "two");
       Recipe later = Written.recipe("later", "Later", List.of(), "keeper-twin");
       recipes.add(List.of(), List.of(written(later)), Author.OWNER, "one more");
-      List<Row> rows = database.list().page(new Request(Order.TITLE, null, 10, null)).rows();
+      List<Row> rows =
+          database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 10, null).rows();
       var expected =
           Predictor.predict(Resolution.of(WHOLE, database.gates()).complete().orElseThrow());
       assertThat(rows).extracting(Row::slug).containsExactly("later", "waiting", "whole");

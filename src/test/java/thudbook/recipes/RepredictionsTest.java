@@ -12,12 +12,15 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
-import thudbook.library.RecipeList;
+import thudbook.library.Library;
+import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
+import thudbook.library.Wanted;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
@@ -236,18 +239,15 @@ class RepredictionsTest {
   }
 
   private static List<Row> rows(Database database) {
-    RecipeList list = database.list();
-    RecipeList.Page first =
-        list.page(new RecipeList.Request(RecipeList.Order.TITLE, null, 200, null));
-    return first.next() == null
+    Library.Page first = page(database, null);
+    return first.found().next() == null
         ? first.rows()
-        : Stream.concat(
-                first.rows().stream(),
-                list
-                    .page(new RecipeList.Request(RecipeList.Order.TITLE, null, 200, first.next()))
-                    .rows()
-                    .stream())
+        : Stream.concat(first.rows().stream(), page(database, first.found().next()).rows().stream())
             .toList();
+  }
+
+  private static Library.Page page(Database database, @Nullable String after) {
+    return database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 200, after);
   }
 
   private static List<Double> peaks(Database database) {

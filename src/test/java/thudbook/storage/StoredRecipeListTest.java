@@ -2,6 +2,7 @@ package thudbook.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -12,28 +13,25 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.jooq.Condition;
-import org.jooq.DSLContext;
-import org.jooq.Select;
-import org.jooq.conf.ParamType;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.access.Author;
 import thudbook.envelopes.Drive;
-import thudbook.library.RecipeList.Order;
-import thudbook.library.RecipeList.Page;
-import thudbook.library.RecipeList.Request;
+import thudbook.library.Counts;
+import thudbook.library.Facet;
+import thudbook.library.Library;
+import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
-import thudbook.library.RecipeList.TagCount;
+import thudbook.library.Wanted;
+import thudbook.library.Words;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.quantities.Refusal;
@@ -57,29 +55,29 @@ class StoredRecipeListTest {
   }
 
   @ParameterizedTest
-  @EnumSource(Order.class)
-  void pagesOfFiveHundredRowsWithEqualKeysHaveNoGapsAndNoDuplicates(Order order) {
+  @MethodSource("orders")
+  void pagesOfFiveHundredRowsWithEqualKeysHaveNoGapsAndNoDuplicates(Ordering order) {
     addFiveHundred();
     for (int limit : new int[] {7, 100, 200}) {
       List<Row> forward = new ArrayList<>();
       Deque<String> previous = new ArrayDeque<>();
       String after = null;
       do {
-        Page page = database.list().page(new Request(order, null, limit, after));
-        assertThat(page.total()).isEqualTo(500);
-        assertThat(page.offset()).isEqualTo(forward.size());
-        if (page.previous() == null) {
+        Library.Page page = page(new Asked(order, null, limit, after));
+        assertThat(page.found().total()).isEqualTo(500);
+        assertThat(page.found().offset()).isEqualTo(forward.size());
+        if (page.found().previous() == null) {
           assertThat(forward).isEmpty();
         } else {
-          previous.push(page.previous());
+          previous.push(page.found().previous());
         }
         forward.addAll(page.rows());
-        after = page.next();
+        after = page.found().next();
       } while (after != null);
       assertThat(forward).hasSize(500);
       assertThat(forward.stream().map(Row::slug).distinct()).hasSize(500);
-      if (order == Order.TITLE) {
-        assertThat(forward.stream().map(row -> Folding.fold(row.title()))).isSorted();
+      if (order.equals(Ordering.TITLE)) {
+        assertThat(forward.stream().map(row -> Words.fold(row.title()))).isSorted();
       } else {
         assertThat(forward.stream().map(Row::changedAt))
             .isSortedAccordingTo(Collections.reverseOrder());
@@ -89,10 +87,10 @@ class StoredRecipeListTest {
   }
 
   /** The pages before the last one, by the cursors to their previous pages. */
-  private List<List<String>> backwards(Order order, int limit, Deque<String> previous) {
+  private List<List<String>> backwards(Ordering order, int limit, Deque<String> previous) {
     List<List<String>> pages = new ArrayList<>();
     for (String cursor : previous) {
-      List<Row> rows = database.list().page(new Request(order, null, limit, cursor)).rows();
+      List<Row> rows = page(new Asked(order, null, limit, cursor)).rows();
       pages.add(rows.stream().map(Row::slug).toList());
     }
     Collections.reverse(pages);
@@ -135,7 +133,7 @@ class StoredRecipeListTest {
         database,
         Stream.of("zinc", "Élan", "anvil", "echo", "Émigré", "Anvil 2", "eave", "Ärmel")
             .map(title -> unread(title, List.of())));
-    assertThat(titles(new Request(Order.TITLE, null, 50, null)))
+    assertThat(titles(new Asked(Ordering.TITLE, null, 50, null)))
         .containsExactly("anvil", "Anvil 2", "Ärmel", "eave", "echo", "Élan", "Émigré", "zinc");
   }
 
@@ -147,13 +145,21 @@ class StoredRecipeListTest {
             unread("one", List.of("dry", "kick")),
             unread("two", List.of("Dry")),
             unread("three", List.of("kick"))));
-    Page page = database.list().page(new Request(Order.TITLE, "DRY", 1, null));
-    assertThat(page.total()).isEqualTo(2);
+    Library.Page page = page(new Asked(Ordering.TITLE, "DRY", 1, null));
+    assertThat(page.found().total()).isEqualTo(2);
     assertThat(page.rows()).extracting(Row::title).containsExactly("one");
-    assertThat(titles(new Request(Order.TITLE, "DRY", 1, page.next()))).containsExactly("two");
-    assertThat(titles(new Request(Order.NEWEST, "no such tag", 50, null))).isEmpty();
-    assertThat(database.list().tags())
-        .containsExactly(new TagCount("dry", 2), new TagCount("kick", 2));
+    assertThat(titles(new Asked(Ordering.TITLE, "DRY", 1, page.found().next())))
+        .containsExactly("two");
+    assertThat(titles(new Asked(Ordering.NEWEST, "no such tag", 50, null))).isEmpty();
+    assertThat(
+            database
+                .library()
+                .search()
+                .counts(Wanted.ALL, Author.OWNER, List.of())
+                .values()
+                .get(Facet.TAG))
+        .extracting(Counts.Value::key, Counts.Value::label, Counts.Value::recipes)
+        .containsExactly(tuple("dry", "Dry", 2), tuple("kick", "kick", 2));
   }
 
   @Test
@@ -181,7 +187,7 @@ class StoredRecipeListTest {
                 prediction),
             Written.unread(
                 Written.recipe("bare", "Bare", List.of(), null, null, List.of()), null)));
-    List<Row> rows = database.list().page(new Request(Order.TITLE, null, 50, null)).rows();
+    List<Row> rows = page(new Asked(Ordering.TITLE, null, 50, null)).rows();
     Row whole = rows.get(1);
     assertThat(whole.tags()).containsExactly("wood", "dry");
     assertThat(whole.channels()).containsExactly("Keeper twin, quick", "storm-door");
@@ -202,22 +208,22 @@ class StoredRecipeListTest {
   @Test
   void aCursorOfAnotherSearchIsRefused() {
     Written.add(database, IntStream.range(0, 3).mapToObj(i -> unread("Same " + i, List.of("dry"))));
-    String next = database.list().page(new Request(Order.TITLE, "dry", 1, null)).next();
+    String next = page(new Asked(Ordering.TITLE, "dry", 1, null)).found().next();
     assertThat(next).isNotNull();
-    assertThat(titles(new Request(Order.TITLE, "Dry", 1, next))).containsExactly("Same 1");
-    assertRefused(new Request(Order.TITLE, null, 1, next));
-    assertRefused(new Request(Order.NEWEST, "dry", 1, next));
-    assertRefused(new Request(Order.TITLE, "wet", 1, next));
+    assertThat(titles(new Asked(Ordering.TITLE, "Dry", 1, next))).containsExactly("Same 1");
+    assertRefused(new Asked(Ordering.TITLE, null, 1, next));
+    assertRefused(new Asked(Ordering.NEWEST, "dry", 1, next));
+    assertRefused(new Asked(Ordering.TITLE, "wet", 1, next));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"x", "AQ", "not base 64!", "AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA"})
   void whatIsNoCursorIsRefused(String text) {
-    assertRefused(new Request(Order.NEWEST, null, 10, text));
+    assertRefused(new Asked(Ordering.NEWEST, null, 10, text));
   }
 
-  private void assertRefused(Request request) {
-    assertThatThrownBy(() -> database.list().page(request))
+  private void assertRefused(Asked request) {
+    assertThatThrownBy(() -> page(request))
         .isInstanceOfSatisfying(
             Refusal.class,
             refusal -> {
@@ -227,62 +233,26 @@ class StoredRecipeListTest {
             });
   }
 
-  @ParameterizedTest
-  @EnumSource(Order.class)
-  void everyQueryOfAPageFindsItsRowsByAnIndex(Order order) {
-    addFiveHundred();
-    String index = order == Order.TITLE ? "recipe_by_title" : "recipe_by_change";
-    Request all = new Request(order, null, 50, null);
-    Request tagged = new Request(order, "dry", 50, null);
-    String next = database.list().page(all).next();
-    assertThat(next).isNotNull();
-    Cursor cursor = Cursor.read(next, all);
-    List<String> first = plan(db -> StoredRecipeList.pageAfter(db, all, null));
-    List<String> second = plan(db -> StoredRecipeList.pageAfter(db, all, cursor));
-    List<String> secondTagged = plan(db -> StoredRecipeList.pageAfter(db, tagged, cursor));
-    List<String> back = plan(db -> StoredRecipeList.lastBefore(db, all, cursor));
-    List<String> backTagged = plan(db -> StoredRecipeList.lastBefore(db, tagged, cursor));
-    List<String> total = plan(db -> counted(db, all, null));
-    List<String> before = plan(db -> counted(db, all, cursor));
-    List<String> beforeTagged = plan(db -> counted(db, tagged, cursor));
-    assertThat(first).anyMatch(step -> step.contains("SCAN recipe USING INDEX " + index));
-    assertThat(total).anyMatch(step -> step.matches("SCAN recipe USING (COVERING )?INDEX \\w+"));
-    for (List<String> plan : List.of(second, secondTagged, back, backTagged, before)) {
-      assertThat(plan)
-          .anyMatch(step -> step.matches("SEARCH recipe USING (COVERING )?INDEX " + index + " .*"));
-    }
-    for (List<String> plan : List.of(secondTagged, backTagged, beforeTagged)) {
-      assertThat(plan).anyMatch(step -> step.contains("USING PRIMARY KEY (tag=? AND recipe=?)"));
-    }
-    for (List<String> plan :
-        List.of(first, second, secondTagged, back, backTagged, total, before, beforeTagged)) {
-      assertThat(plan).noneMatch(step -> step.contains("TEMP B-TREE"));
-      assertThat(plan).noneMatch(step -> step.matches(".*SCAN \\w+"));
-    }
+  static Stream<Ordering> orders() {
+    return Stream.of(Ordering.NEWEST, Ordering.TITLE);
   }
 
-  private static Select<?> counted(DSLContext db, Request request, @Nullable Cursor upTo) {
-    Condition wanted = StoredRecipeList.wanted(db, request);
-    return StoredRecipeList.counted(
-        db, upTo == null ? wanted : wanted.and(ListOrder.of(request.order()).upTo(upTo)));
-  }
+  private record Asked(Ordering order, @Nullable String tag, int limit, @Nullable String after) {}
 
-  private List<String> plan(Function<DSLContext, Select<?>> query) {
+  private Library.Page page(Asked asked) {
+    Wanted wanted =
+        asked.tag() == null ? Wanted.ALL : Wanted.ALL.choosing(Facet.TAG, Words.fold(asked.tag()));
     return database
-        .connections()
-        .read(
-            db -> {
-              String sql = query.apply(db).getSQL(ParamType.INLINED);
-              return db.fetch("EXPLAIN QUERY PLAN " + sql).getValues("detail", String.class);
-            });
+        .library()
+        .page(wanted, asked.order(), Author.OWNER, asked.limit(), asked.after());
   }
 
-  private List<String> titles(Request request) {
-    return database.list().page(request).rows().stream().map(Row::title).toList();
+  private List<String> titles(Asked request) {
+    return page(request).rows().stream().map(Row::title).toList();
   }
 
   private static RecipeWrite unread(String title, List<String> tags) {
-    String slug = Folding.fold(title).replace(' ', '-');
+    String slug = Words.fold(title).replace(' ', '-');
     return Written.unread(Written.recipe(slug, title, tags, "any"), null);
   }
 }

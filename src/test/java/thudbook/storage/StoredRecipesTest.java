@@ -21,6 +21,7 @@ import thudbook.documents.Documents;
 import thudbook.envelopes.Drive;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.library.Facet;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
@@ -157,7 +158,8 @@ class StoredRecipesTest {
                       "The slug fresh is taken by another recipe.");
             });
     assertThat(database.recipes().slugTaken("fresh")).isFalse();
-    assertThat(database.list().tags()).extracting(tag -> tag.name()).containsExactly("dry", "kick");
+    assertThat(database.library().catalogue().labels(Facet.TAG).values())
+        .containsExactlyInAnyOrder("dry", "kick");
   }
 
   @Test

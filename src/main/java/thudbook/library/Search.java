@@ -1,0 +1,101 @@
+package thudbook.library;
+
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.roaringbitmap.RoaringBitmap;
+import org.roaringbitmap.RoaringBitmapWriter;
+import thudbook.access.Author;
+import thudbook.library.WordIndex.Place;
+import thudbook.quantities.Check;
+
+/** Finds recipes: words by the index, everything else by the catalogue. */
+public final class Search {
+  private final Catalogue catalogue;
+  private final WordIndex index;
+
+  /** A search over a catalogue and the index of the same recipes. */
+  public Search(Catalogue catalogue, WordIndex index) {
+    this.catalogue = catalogue;
+    this.index = index;
+  }
+
+  /**
+   * One page of the recipes that are wanted.
+   *
+   * @param member who asks; favourites are his or hers
+   * @param limit 1 to 200
+   * @param after the cursor of the wanted page; null or empty: the first page
+   * @throws thudbook.quantities.Refusal if the cursor is not one of this search
+   */
+  public Found find(
+      Wanted wanted, Ordering ordering, Author member, int limit, @Nullable String after) {
+    Check.inRange("limit", limit, 1, 200);
+    byte[] mark = Position.mark(wanted, ordering);
+    Position begin = after == null || after.isEmpty() ? null : Position.read(after, mark);
+    WordMatches matches = matches(wanted, ordering.by() == Ordering.By.RELEVANCE);
+    return catalogue.read(
+        () -> {
+          RoaringBitmap all = selection(wanted, member, matches).all();
+          Ranking ranking = new Ranking(catalogue, ordering, matches.relevance(catalogue));
+          Ranking.Page page = ranking.after(all, begin, limit);
+          String previous = null;
+          if (begin != null && page.before() > 0) {
+            Position before = ranking.pageEndingAt(all, begin, limit);
+            previous = before == null ? "" : before.text(mark);
+          }
+          List<Position> rows = page.rows();
+          return new Found(
+              rows.stream().map(Position::key).toList(),
+              all.getCardinality(),
+              page.before(),
+              previous,
+              page.more() ? rows.get(rows.size() - 1).text(mark) : null);
+        });
+  }
+
+  /** The keys of all recipes that are wanted, in rising order. */
+  public List<Integer> all(Wanted wanted, Author member) {
+    WordMatches matches = matches(wanted, false);
+    return catalogue.read(() -> selection(wanted, member, matches).all().stream().boxed().toList());
+  }
+
+  /**
+   * What would remain if something more were asked.
+   *
+   * @param quantities those of which a histogram is wanted
+   */
+  public Counts counts(Wanted wanted, Author member, Collection<Quantity> quantities) {
+    WordMatches matches = matches(wanted, false);
+    return catalogue.read(
+        () ->
+            new Counting(catalogue, selection(wanted, member, matches), member.name())
+                .counts(quantities));
+  }
+
+  private Selection selection(Wanted wanted, Author member, WordMatches matches) {
+    return new Selection(catalogue, wanted, member.name(), matches.recipes(catalogue));
+  }
+
+  private WordMatches matches(Wanted wanted, boolean withPlaces) {
+    return new WordMatches(
+        wanted.words().stream().map(term -> match(term, withPlaces)).toList(),
+        wanted.without().stream().map(term -> match(term, false)).toList());
+  }
+
+  private WordMatches.Match match(Term term, boolean withPlaces) {
+    return new WordMatches.Match(
+        term,
+        found(term, EnumSet.allOf(Place.class)),
+        withPlaces ? found(term, Set.of(Place.TITLE)) : new RoaringBitmap(),
+        withPlaces ? found(term, Set.of(Place.HEARD)) : new RoaringBitmap());
+  }
+
+  private RoaringBitmap found(Term term, Set<Place> places) {
+    RoaringBitmapWriter<RoaringBitmap> writer = RoaringBitmapWriter.writer().get();
+    index.find(term, places, writer::add);
+    return writer.get();
+  }
+}

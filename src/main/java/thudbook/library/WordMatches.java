@@ -1,0 +1,50 @@
+package thudbook.library;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.roaringbitmap.RoaringBitmap;
+
+/** Where the words of one search were found. Tags are looked up in the catalogue. */
+record WordMatches(List<Match> words, List<Match> without) {
+  /** The recipes that have a term somewhere but in their tags; in the title; in the line by ear. */
+  record Match(Term term, RoaringBitmap anywhere, RoaringBitmap title, RoaringBitmap heard) {}
+
+  /** The recipes with all words and none that is excluded; null: no words are asked. */
+  @Nullable RoaringBitmap recipes(Catalogue catalogue) {
+    if (words.isEmpty() && without.isEmpty()) {
+      return null;
+    }
+    RoaringBitmap left = catalogue.standing().clone();
+    for (Match match : words) {
+      left.and(RoaringBitmap.or(match.anywhere(), tagged(catalogue, match.term())));
+    }
+    for (Match match : without) {
+      left.andNot(match.anywhere());
+      left.andNot(tagged(catalogue, match.term()));
+    }
+    return left;
+  }
+
+  Relevance relevance(Catalogue catalogue) {
+    return new Relevance(
+        words.stream()
+            .map(
+                match ->
+                    new Relevance.Places(
+                        match.title(), tagged(catalogue, match.term()), match.heard()))
+            .toList());
+  }
+
+  private static RoaringBitmap tagged(Catalogue catalogue, Term term) {
+    RoaringBitmap tagged = new RoaringBitmap();
+    catalogue
+        .groups(Facet.TAG)
+        .forEach(
+            (key, group) -> {
+              if (term.isIn(Words.of(key))) {
+                tagged.or(group.recipes());
+              }
+            });
+    return tagged;
+  }
+}

@@ -1,0 +1,106 @@
+package thudbook.storage;
+
+import static thudbook.storage.schema.Tables.RECIPE_FACT;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javax.sql.DataSource;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.SQLDialect;
+import org.jooq.conf.Settings;
+import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
+import thudbook.library.Quantity;
+import thudbook.library.RecipeFacts;
+import thudbook.library.WordIndex.Place;
+import thudbook.recipes.Recipe;
+
+/** What a recipe is searched by, in its rows. */
+final class FactRows {
+  /** The settings of the sound that have a column. */
+  private static final Map<Quantity, Field<Double>> COLUMNS =
+      Map.of(
+          Quantity.INDEX, RECIPE_FACT.MODULATION_INDEX,
+          Quantity.PEAK, RECIPE_FACT.ENVELOPE_PEAK,
+          Quantity.DECAY, RECIPE_FACT.ENVELOPE_DECAY,
+          Quantity.CARRIER, RECIPE_FACT.CARRIER);
+
+  private static final String WORDS =
+      "INSERT INTO recipe_words (rowid, "
+          + Stream.of(Place.values()).map(FactRows::column).collect(Collectors.joining(", "))
+          + ") VALUES (?, ?, ?, ?, ?, ?)";
+
+  private static final int BATCH = 200;
+
+  private FactRows() {}
+
+  /** The column of a setting of the sound. */
+  static Field<Double> column(Quantity quantity) {
+    return Objects.requireNonNull(COLUMNS.get(quantity));
+  }
+
+  /** The column of a place. */
+  static String column(Place place) {
+    return place.name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Writes the rows of a recipe in place of those that it had. */
+  static void write(DSLContext db, long id, Recipe recipe) {
+    RecipeFacts facts = RecipeFacts.of(recipe);
+    db.deleteFrom(RECIPE_FACT).where(RECIPE_FACT.RECIPE.eq(id)).execute();
+    Map<Field<?>, @Nullable Object> columns = new HashMap<>();
+    columns.put(RECIPE_FACT.RECIPE, id);
+    columns.put(RECIPE_FACT.MADE_ON, facts.madeOn() == null ? null : facts.madeOn().toEpochDay());
+    columns.put(RECIPE_FACT.RATING, facts.rating());
+    columns.put(RECIPE_FACT.PHOTOS, facts.photos());
+    COLUMNS.forEach((quantity, column) -> columns.put(column, facts.numbers().get(quantity)));
+    db.insertInto(RECIPE_FACT).set(columns).execute();
+    db.execute("DELETE FROM recipe_words WHERE rowid = ?", id);
+    List<Object> values = new ArrayList<>(List.of(id));
+    for (Place place : Place.values()) {
+      values.add(facts.words().getOrDefault(place, ""));
+    }
+    db.execute(WORDS, values.toArray());
+  }
+
+  /** Makes the rows that recipes of an earlier order lack. */
+  static void fill(DataSource source) {
+    try (Connection connection = source.getConnection()) {
+      if (DatabaseFile.number(connection, "SELECT count(*) FROM recipe")
+          .equals(DatabaseFile.number(connection, "SELECT count(*) FROM recipe_fact"))) {
+        return;
+      }
+      Settings settings = new Settings().withRenderSchema(false).withExecuteLogging(false);
+      DSLContext db = DSL.using(connection, SQLDialect.SQLITE, settings);
+      while (db.transactionResult(transaction -> fillSome(transaction.dsl())) == BATCH) {
+        // The next ones.
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("what recipes are searched by can't be made", e);
+    }
+  }
+
+  private static int fillSome(DSLContext db) {
+    var rows =
+        db.fetch(
+            "SELECT recipe.id, recipe_revision.document FROM recipe"
+                + " JOIN recipe_revision ON recipe_revision.recipe = recipe.id"
+                + " AND recipe_revision.number = recipe.head"
+                + " WHERE recipe.id NOT IN (SELECT recipe FROM recipe_fact)"
+                + " ORDER BY recipe.id LIMIT "
+                + BATCH);
+    for (var row : rows) {
+      write(db, row.get(0, Long.class), StoredText.recipe(row.get(1, String.class)));
+    }
+    return rows.size();
+  }
+}
