@@ -14,6 +14,8 @@ import thudbook.library.Library;
 import thudbook.library.Tagging;
 import thudbook.pages.Pages;
 import thudbook.pages.PhotoRoutes;
+import thudbook.pages.RecallRoutes;
+import thudbook.pages.SessionRoutes;
 import thudbook.pages.ShareRoutes;
 import thudbook.photos.Photos;
 import thudbook.recipes.ChangeStore;
@@ -104,7 +106,9 @@ final class Notebook implements AutoCloseable {
                 database.drafts(),
                 database.photos(),
                 database.marks(),
-                database.shelves()),
+                database.shelves(),
+                database.sessions(),
+                database.recalls()),
             new Pages.Acts(acts.recipes(), acts.gates(), acts.changes(), acts.tagging()),
             assets::address,
             clock,
@@ -118,6 +122,28 @@ final class Notebook implements AutoCloseable {
             library,
             new ShareRoutes.Acts(acts.recipes(), acts.photos()),
             ids);
+    SessionRoutes sessions =
+        new SessionRoutes(
+            pages,
+            database.sessions(),
+            acts.sessions(),
+            database.recipes(),
+            database.gates(),
+            database.recalls(),
+            ids);
+    RecallRoutes recalls =
+        new RecallRoutes(
+            pages,
+            new RecallRoutes.Stores(
+                database.recipes(),
+                database.gates(),
+                database.photos(),
+                database.sessions(),
+                database.recalls()),
+            acts.recipes(),
+            clock,
+            ids,
+            settings.reachedAt());
     PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());
     Api api =
         new Api(
@@ -155,6 +181,8 @@ final class Notebook implements AutoCloseable {
           api.addTo(config);
           pages.addTo(config);
           share.addTo(config);
+          sessions.addTo(config);
+          recalls.addTo(config);
           photos.addTo(config);
         });
   }

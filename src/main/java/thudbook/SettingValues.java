@@ -34,6 +34,13 @@ final class SettingValues {
     throw expected("a whole number from 0 to 999");
   }
 
+  /** Whether a host of an address is this machine itself, by its name or number. */
+  static boolean isLoopback(String host) {
+    return host.equalsIgnoreCase("localhost")
+        || host.equals("[::1]")
+        || host.matches("127(\\.\\d{1,3}){3}");
+  }
+
   /** Names other than localhost are not looked up: what they stand for can change. */
   static InetAddress loopback(String text) {
     if (ADDRESS.matcher(text).matches()) {

@@ -84,6 +84,13 @@ record Settings(
         (Long) Objects.requireNonNull(values.get(Setting.UPLOAD_LIMIT)));
   }
 
+  /** Where devices other than this one reach the notebook; null: nowhere. */
+  @Nullable URI reachedAt() {
+    return baseUrl == null || SettingValues.isLoopback(baseUrl.getHost())
+        ? null
+        : baseUrl.resolve("/");
+  }
+
   /** One line per setting with its value, as {@code --print-settings} shows them. */
   List<String> lines() {
     List<String> lines = new ArrayList<>();

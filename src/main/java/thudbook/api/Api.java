@@ -68,6 +68,7 @@ public final class Api {
         new ChangeRoutes(
             stores.recipes(),
             stores.gates(),
+            stores.sessions(),
             stores.predictions(),
             stores.library(),
             acts.recipes(),

@@ -24,6 +24,7 @@ import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.SessionStore;
 import thudbook.web.MediaTypes;
 
 /**
@@ -36,6 +37,7 @@ final class ChangeRoutes {
 
   private final RecipeStore store;
   private final GateHistory studio;
+  private final SessionStore sessions;
   private final PredictionStore predictions;
   private final Recipes recipes;
   private final Changes changes;
@@ -45,6 +47,7 @@ final class ChangeRoutes {
   ChangeRoutes(
       RecipeStore store,
       GateHistory studio,
+      SessionStore sessions,
       PredictionStore predictions,
       Library library,
       Recipes recipes,
@@ -52,6 +55,7 @@ final class ChangeRoutes {
       Tagging tagging) {
     this.store = store;
     this.studio = studio;
+    this.sessions = sessions;
     this.predictions = predictions;
     this.recipes = recipes;
     this.changes = changes;
@@ -168,6 +172,14 @@ final class ChangeRoutes {
             stored ->
                 gates.add(
                     entry(stored.gate().id(), stored.gate().slug(), stored.gate().title())
+                        .put("binnedAt", String.valueOf(stored.binnedAt()))));
+    ArrayNode planned = node.putArray("sessions");
+    sessions
+        .binned()
+        .forEach(
+            stored ->
+                planned.add(
+                    entry(stored.session().id(), stored.session().slug(), stored.session().title())
                         .put("binnedAt", String.valueOf(stored.binnedAt()))));
     ctx.header("Cache-Control", "no-store");
     Json.answer(ctx, node);

@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Objects;
 import thudbook.equipment.GateHistory;
 import thudbook.recipes.RecipeStore;
+import thudbook.sessions.SessionStore;
 
 /**
  * What lies in the bin, latest first.
  *
  * @param full whether there may be more recipes than are listed
  */
-public record BinSheet(List<Item> recipes, List<Item> gates, boolean full) {
+public record BinSheet(List<Item> recipes, List<Item> gates, List<Item> sessions, boolean full) {
   /** So many recipes are listed. */
   static final int ROWS = 200;
 
@@ -21,7 +22,7 @@ public record BinSheet(List<Item> recipes, List<Item> gates, boolean full) {
    */
   public record Item(String title, String address, String restore, TimeOfRecord at) {}
 
-  static BinSheet of(RecipeStore recipes, GateHistory gates) {
+  static BinSheet of(RecipeStore recipes, GateHistory gates, SessionStore sessions) {
     List<Item> binned =
         recipes.binned(ROWS).stream()
             .map(
@@ -41,6 +42,15 @@ public record BinSheet(List<Item> recipes, List<Item> gates, boolean full) {
                         stored.gate().title(),
                         "/gates/" + stored.gate().slug(),
                         "/bin/gates/" + stored.gate().id(),
+                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
+            .toList(),
+        sessions.binned().stream()
+            .map(
+                stored ->
+                    new Item(
+                        stored.session().title(),
+                        "/sessions/" + stored.session().slug(),
+                        "/bin/sessions/" + stored.session().id(),
                         TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
             .toList(),
         binned.size() == ROWS);

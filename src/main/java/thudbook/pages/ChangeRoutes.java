@@ -16,6 +16,7 @@ import thudbook.recipes.Gates;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
+import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 
 /**
@@ -28,6 +29,7 @@ final class ChangeRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateHistory gates;
+  private final SessionStore sessions;
   private final PredictionStore predictions;
   private final Recipes recipeActs;
   private final Gates gateActs;
@@ -37,6 +39,7 @@ final class ChangeRoutes {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
+    this.sessions = stores.sessions();
     this.predictions = stores.predictions();
     this.recipeActs = acts.recipes();
     this.gateActs = acts.gates();
@@ -59,7 +62,11 @@ final class ChangeRoutes {
 
   private void bin(Context context) {
     layout.show(
-        context, "bin", "Bin", Frame.Section.NONE, Map.of("sheet", BinSheet.of(recipes, gates)));
+        context,
+        "bin",
+        "Bin",
+        Frame.Section.NONE,
+        Map.of("sheet", BinSheet.of(recipes, gates, sessions)));
   }
 
   private void takeRecipeOut(Context context) {

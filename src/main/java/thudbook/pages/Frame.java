@@ -11,6 +11,7 @@ public record Frame(String title, Section section, AssetAddresses assets) {
   public enum Section {
     RECIPES,
     GATES,
+    SESSIONS,
     SHARE,
     HELP,
     /** Belongs to none: a page that says what went wrong. */

@@ -39,6 +39,10 @@ public record Help(String slug, String title, String summary) {
               "Writing gates down",
               "Which numbers a channel has, where to find them, and what happens to recipes."),
           new Help(
+              "sessions",
+              "Sessions and recall",
+              "Planning a day, what gets into whose way, moves, sheets and ticking off."),
+          new Help(
               "share",
               "Photos, sharing and keeping",
               "Taking documents and tables in, giving them out, photos, backups."),

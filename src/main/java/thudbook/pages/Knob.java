@@ -33,7 +33,8 @@ public record Knob(String module, String control, String at, String sets) {
     return new Knob(setting.module(), setting.control(), position(setting.at()), sets);
   }
 
-  private static String position(Position position) {
+  /** A position as it is read on a panel. */
+  static String position(Position position) {
     if (position instanceof Position.Clock clock) {
       return CLOCK.format(clock.time());
     } else if (position instanceof Position.Angle angle) {

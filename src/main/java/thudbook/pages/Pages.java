@@ -25,6 +25,8 @@ import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Resolution;
+import thudbook.sessions.RecallStore;
+import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.ErrorPage;
 
@@ -35,6 +37,7 @@ public final class Pages implements ErrorPage {
   private final GateStore gates;
   private final Library library;
   private final PhotoStore photos;
+  private final Uses uses;
   private final EditorRoutes editor;
   private final GateEditorRoutes gateEditor;
   private final HistoryRoutes history;
@@ -54,6 +57,7 @@ public final class Pages implements ErrorPage {
     this.gates = stores.gates();
     this.library = stores.library();
     this.photos = stores.photos();
+    this.uses = new Uses(stores.recalls());
     DraftRoutes drafts = new DraftRoutes(stores.drafts(), recipes, gates, clock);
     this.editor =
         new EditorRoutes(
@@ -81,7 +85,9 @@ public final class Pages implements ErrorPage {
       DraftStore drafts,
       PhotoStore photos,
       MarkStore marks,
-      ShelfStore shelves) {}
+      ShelfStore shelves,
+      SessionStore sessions,
+      RecallStore recalls) {}
 
   /** What can be done from the pages. */
   public record Acts(Recipes recipes, Gates gates, Changes changes, Tagging tagging) {}
@@ -138,7 +144,13 @@ public final class Pages implements ErrorPage {
           "recipe",
           sheet.recipe().title(),
           Frame.Section.RECIPES,
-          Map.of("sheet", sheet, "photos", PhotoView.all(sheet.recipe(), photos)));
+          Map.of(
+              "sheet",
+              sheet,
+              "photos",
+              PhotoView.all(sheet.recipe(), photos),
+              "lastUsed",
+              uses.last(sheet.recipe())));
     }
   }
 

@@ -2,6 +2,7 @@ package thudbook.pages;
 
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.library.Library;
@@ -27,6 +28,12 @@ public record RecipeIndex(
     @Nullable String next) {
   /** How many recipes stand on a page. */
   static final int ROWS = 40;
+
+  /** The address at which a session of the listed recipes is planned. */
+  public String session() {
+    return "/sessions/new?recipes="
+        + rows.stream().map(RecipeRow::slug).collect(Collectors.joining(","));
+  }
 
   /**
    * The list that was asked for.

@@ -23,6 +23,13 @@ public interface RecallStore {
   /** Recalls of a recipe that are finished, latest first, so many at most. */
   List<Use> uses(UUID recipe, int limit);
 
+  /**
+   * The slug of the one recipe whose id begins so, if there is one that is not in the bin.
+   *
+   * @param beginning lower-case hexadecimal digits
+   */
+  Optional<String> numbered(String beginning);
+
   /** What an author began with a recipe and has not finished, latest first. */
   Optional<Recall> unfinished(UUID recipe, @Nullable UUID session, Author author);
 

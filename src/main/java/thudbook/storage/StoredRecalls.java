@@ -99,6 +99,22 @@ final class StoredRecalls implements RecallStore {
   }
 
   @Override
+  public Optional<String> numbered(String beginning) {
+    if (!beginning.matches("[0-9a-f]{4,8}")) {
+      return Optional.empty();
+    }
+    List<String> slugs =
+        connections.read(
+            db ->
+                db.select(RECIPE.SLUG)
+                    .from(RECIPE)
+                    .where(RECIPE.BINNED_AT.isNull(), RECIPE.UUID.startsWith(beginning))
+                    .limit(2)
+                    .fetch(RECIPE.SLUG));
+    return slugs.size() == 1 ? Optional.of(slugs.get(0)) : Optional.empty();
+  }
+
+  @Override
   public List<Use> uses(UUID recipe, int limit) {
     return connections.read(
         db ->

@@ -66,7 +66,9 @@ final class ServedNotebook implements AutoCloseable {
             database.drafts(),
             database.photos(),
             database.marks(),
-            database.shelves());
+            database.shelves(),
+            database.sessions(),
+            database.recalls());
     Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(

@@ -1,0 +1,30 @@
+package thudbook.pages;
+
+import java.util.Comparator;
+import java.util.List;
+import thudbook.sessions.Session;
+import thudbook.sessions.SessionStore;
+
+/** The list of sessions, the latest day first, those without a day behind them. */
+public record SessionIndex(List<Row> rows) {
+  /** A session of the list. */
+  public record Row(String slug, String title, String day, String by, int recipes) {}
+
+  static SessionIndex of(SessionStore sessions) {
+    return new SessionIndex(
+        sessions.all().stream()
+            .map(SessionStore.Stored::session)
+            .sorted(
+                Comparator.comparing(
+                    Session::date, Comparator.nullsLast(Comparator.reverseOrder())))
+            .map(
+                session ->
+                    new Row(
+                        session.slug(),
+                        session.title(),
+                        session.date() == null ? "" : Reading.day(session.date()),
+                        session.by() == null ? "" : session.by(),
+                        session.entries().size()))
+            .toList());
+  }
+}

@@ -1,0 +1,32 @@
+package thudbook.pages;
+
+import java.util.List;
+import java.util.Optional;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+import thudbook.sessions.RecallStore;
+
+/** When recipes were set up last, and for which session, in words. */
+final class Uses {
+  private final RecallStore recalls;
+
+  Uses(RecallStore recalls) {
+    this.recalls = recalls;
+  }
+
+  /** When a recipe was set up last; empty: never yet. */
+  String last(Recipe recipe) {
+    List<RecallStore.Use> uses = recalls.uses(recipe.id(), 1);
+    return uses.isEmpty() ? "" : words(uses.get(0));
+  }
+
+  private static String words(RecallStore.Use use) {
+    String on = Reading.day(use.at());
+    return use.sessionTitle() == null ? on : on + ", for " + use.sessionTitle();
+  }
+
+  /** The recipe of a slug, if there is one that is not in the bin. */
+  static Optional<RecipeStore.Stored> standing(RecipeStore recipes, String slug) {
+    return recipes.find(slug).filter(stored -> stored.binnedAt() == null);
+  }
+}
