@@ -21,6 +21,7 @@ import thudbook.photos.Photos;
 import thudbook.recipes.ChangeStore;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
@@ -59,7 +60,7 @@ final class Notebook implements AutoCloseable {
       Api.Acts acts = acts(database, clock, repredictions::wake);
       if (settings.samples() && database.changes().isEmpty()) {
         acts.recipes()
-            .loadSamples(SampleLibrary.gates(), SampleLibrary.recipes(), SampleLibrary.sessions());
+            .loadSamples(SampleLibrary.gates(), SampleLibrary.recipes(), SampleLibrary.others());
       }
       Server server = serve(settings, database, acts, clock, ids);
       repredictions.start();
@@ -80,6 +81,7 @@ final class Notebook implements AutoCloseable {
     return new Api.Acts(
         acted,
         new Gates(changes, recipes, gates, clock, afterwards),
+        new Modules(changes, database.modules(), clock),
         new Sessions(changes, database.sessions(), clock),
         new Changes(changes, recipes, gates, clock, afterwards),
         new Photos(database.photos(), clock),
@@ -118,6 +120,7 @@ final class Notebook implements AutoCloseable {
             pages,
             database.recipes(),
             database.gates(),
+            database.modules(),
             database.sessions(),
             library,
             new ShareRoutes.Acts(acts.recipes(), acts.photos()),
@@ -150,6 +153,7 @@ final class Notebook implements AutoCloseable {
             new Api.Stores(
                 database.recipes(),
                 database.gates(),
+                database.modules(),
                 database.sessions(),
                 library,
                 database.predictions(),
@@ -161,12 +165,14 @@ final class Notebook implements AutoCloseable {
             new Api.Identities(
                 new NewIdentity(ids, database.recipes()::slugTaken),
                 new NewIdentity(ids, database.gates()::slugTaken),
+                new NewIdentity(ids, database.modules()::slugTaken),
                 new NewIdentity(ids, database.sessions()::slugTaken),
                 new NewIdentity(
                     ids,
                     slug ->
                         database.recipes().slugTaken(slug)
                             || database.gates().slugTaken(slug)
+                            || database.modules().slugTaken(slug)
                             || database.sessions().slugTaken(slug))),
             clock,
             database::schemaVersion,

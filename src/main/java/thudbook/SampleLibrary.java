@@ -2,11 +2,13 @@ package thudbook;
 
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
 import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Recipes;
 import thudbook.sessions.Sessions;
@@ -15,6 +17,7 @@ import thudbook.sessions.Sessions;
 final class SampleLibrary {
   private static final String GATES = "sample-library/gates";
   private static final String RECIPES = "sample-library/recipes";
+  private static final String MODULES = "sample-library/modules";
   private static final String SESSIONS = "sample-library/sessions";
 
   /** Every sample has an id and a slug of its own, so that it is the same in every notebook. */
@@ -49,12 +52,23 @@ final class SampleLibrary {
         .toList();
   }
 
-  static List<PlainWrite> sessions() {
+  /** Modules and sessions. */
+  static List<PlainWrite> others() {
+    return Stream.concat(modules(), sessions()).toList();
+  }
+
+  private static Stream<PlainWrite> modules() {
+    return Bundled.list(MODULES).stream()
+        .map(file -> read(MODULES + "/" + file))
+        .map(noun -> new Modules.Written(((Documents.AModule) noun).module(), noun.text()))
+        .map(written -> written.write(null));
+  }
+
+  private static Stream<PlainWrite> sessions() {
     return Bundled.list(SESSIONS).stream()
         .map(file -> read(SESSIONS + "/" + file))
         .map(noun -> new Sessions.Written(((Documents.ASession) noun).session(), noun.text()))
-        .map(written -> written.write(null))
-        .toList();
+        .map(written -> written.write(null));
   }
 
   private static Documents.Noun read(String path) {

@@ -6,6 +6,7 @@ import java.util.function.IntSupplier;
 import thudbook.documents.DocumentStore;
 import thudbook.documents.Identity;
 import thudbook.equipment.GateHistory;
+import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
@@ -14,6 +15,7 @@ import thudbook.photos.PhotoStore;
 import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
@@ -26,6 +28,7 @@ public final class Api {
   private final PredictionRoute predictions;
   private final RecipeRoutes recipes;
   private final GateRoutes gates;
+  private final ModuleRoutes modules;
   private final SessionRoutes sessions;
   private final ChangeRoutes changes;
   private final FindingRoutes finding;
@@ -57,6 +60,7 @@ public final class Api {
             acts.recipes(),
             identities.recipes());
     this.gates = new GateRoutes(stores.gates(), acts.gates(), identities.gates());
+    this.modules = new ModuleRoutes(stores.modules(), acts.modules(), identities.modules());
     this.sessions =
         new SessionRoutes(
             stores.sessions(),
@@ -84,6 +88,7 @@ public final class Api {
             stores.photos(),
             acts.recipes(),
             acts.gates(),
+            acts.modules(),
             acts.sessions(),
             identities.documents());
     this.description = new DescriptionRoute(description);
@@ -93,6 +98,7 @@ public final class Api {
   public record Stores(
       RecipeStore recipes,
       GateHistory gates,
+      ModuleStore modules,
       SessionStore sessions,
       Library library,
       PredictionStore predictions,
@@ -105,6 +111,7 @@ public final class Api {
   public record Acts(
       Recipes recipes,
       Gates gates,
+      Modules modules,
       Sessions sessions,
       Changes changes,
       Photos photos,
@@ -112,7 +119,7 @@ public final class Api {
 
   /** What gives ids and slugs to things that come without. */
   public record Identities(
-      Identity recipes, Identity gates, Identity sessions, Identity documents) {}
+      Identity recipes, Identity gates, Identity modules, Identity sessions, Identity documents) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -120,6 +127,7 @@ public final class Api {
     predictions.addTo(config);
     recipes.addTo(config);
     gates.addTo(config);
+    modules.addTo(config);
     sessions.addTo(config);
     changes.addTo(config);
     finding.addTo(config);

@@ -14,6 +14,7 @@ import thudbook.documents.Identity;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.Recipes;
 import thudbook.sessions.Sessions;
 import thudbook.web.MediaTypes;
@@ -28,6 +29,7 @@ final class DocumentRoutes {
   private final PhotoStore photos;
   private final Recipes recipes;
   private final Gates gates;
+  private final Modules modules;
   private final Sessions sessions;
   private final Identity identity;
 
@@ -41,12 +43,14 @@ final class DocumentRoutes {
       PhotoStore photos,
       Recipes recipes,
       Gates gates,
+      Modules modules,
       Sessions sessions,
       Identity identity) {
     this.documents = documents;
     this.photos = photos;
     this.recipes = recipes;
     this.gates = gates;
+    this.modules = modules;
     this.sessions = sessions;
     this.identity = identity;
   }
@@ -67,6 +71,9 @@ final class DocumentRoutes {
           recipes.create(new Recipes.Written(recipe.recipe(), noun.text()), Author.OWNER, what);
     } else if (noun instanceof Documents.AGate gate) {
       change = gates.create(new Gates.Written(gate.gate(), noun.text()), Author.OWNER, what);
+    } else if (noun instanceof Documents.AModule module) {
+      change =
+          modules.create(new Modules.Written(module.module(), noun.text()), Author.OWNER, what);
     } else {
       Documents.ASession session = (Documents.ASession) noun;
       change =

@@ -14,8 +14,9 @@ import java.util.zip.ZipOutputStream;
 import thudbook.recipes.Act;
 
 /**
- * A zip of documents in folders {@code gates/}, {@code recipes/}, {@code sessions/} and {@code
- * media/}, written while it is made. The same content makes the same bytes: no times are kept.
+ * A zip of documents in folders {@code gates/}, {@code recipes/}, {@code modules/}, {@code
+ * sessions/} and {@code media/}, written while it is made. The same content makes the same bytes:
+ * no times are kept.
  */
 public final class DocumentZip implements Closeable {
   private static final int BATCH = 100;
@@ -32,6 +33,7 @@ public final class DocumentZip implements Closeable {
   public void addAll(DocumentStore store) throws IOException {
     add("gates/", store::gates);
     add("recipes/", store::recipes);
+    add("modules/", (after, limit) -> store.plain(Act.Noun.MODULE, after, limit));
     add("sessions/", (after, limit) -> store.plain(Act.Noun.SESSION, after, limit));
   }
 

@@ -3,17 +3,21 @@ package thudbook.documents;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Module;
+import thudbook.equipment.ModuleStore;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Act.GateWrite;
 import thudbook.recipes.Act.PlainWrite;
 import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Session;
@@ -77,8 +81,12 @@ public record Import(List<Entry> entries) {
 
   /** Compares documents with a notebook. */
   public static Import of(
-      List<Incoming> documents, RecipeStore recipes, GateStore gates, SessionStore sessions) {
-    Comparison comparison = new Comparison(recipes, gates, sessions);
+      List<Incoming> documents,
+      RecipeStore recipes,
+      GateStore gates,
+      ModuleStore modules,
+      SessionStore sessions) {
+    Comparison comparison = new Comparison(recipes, gates, modules, sessions);
     return new Import(documents.stream().map(comparison::entry).toList());
   }
 
@@ -111,11 +119,13 @@ public record Import(List<Entry> entries) {
     return writes;
   }
 
-  /** The sessions among some entries, ready to be written. */
+  /** The modules and sessions among some entries, ready to be written. */
   public static List<PlainWrite> plain(List<Entry> taken) {
     List<PlainWrite> writes = new ArrayList<>();
     for (Entry entry : taken) {
-      if (entry.noun() instanceof Documents.ASession session) {
+      if (entry.noun() instanceof Documents.AModule module) {
+        writes.add(new Modules.Written(module.module(), module.text()).write(entry.version()));
+      } else if (entry.noun() instanceof Documents.ASession session) {
         writes.add(new Sessions.Written(session.session(), session.text()).write(entry.version()));
       }
     }
@@ -126,12 +136,14 @@ public record Import(List<Entry> entries) {
   private static final class Comparison {
     private final RecipeStore recipes;
     private final GateStore gates;
+    private final ModuleStore modules;
     private final SessionStore sessions;
     private final Set<String> seen = new HashSet<>();
 
-    Comparison(RecipeStore recipes, GateStore gates, SessionStore sessions) {
+    Comparison(RecipeStore recipes, GateStore gates, ModuleStore modules, SessionStore sessions) {
       this.recipes = recipes;
       this.gates = gates;
+      this.modules = modules;
       this.sessions = sessions;
     }
 
@@ -140,6 +152,8 @@ public record Import(List<Entry> entries) {
         return recipe(document, recipe.recipe());
       } else if (document.noun() instanceof Documents.AGate gate) {
         return gate(document, gate.gate());
+      } else if (document.noun() instanceof Documents.AModule module) {
+        return module(document, module.module());
       }
       return session(document, ((Documents.ASession) document.noun()).session());
     }
@@ -198,6 +212,37 @@ public record Import(List<Entry> entries) {
           there == null ? null : there.version());
     }
 
+    private Entry module(Incoming document, Module module) {
+      ModuleStore.Stored there = modules.find(module.id().toString()).orElse(null);
+      ModuleStore.Stored named = modules.find(module.slug()).orElse(null);
+      List<String> inTheWay = inThisParcel("module", module.id(), module.slug());
+      if (named != null && !named.module().id().equals(module.id())) {
+        inTheWay.add(taken(module.slug(), named.module().title()));
+      } else if (named == null && Slugs.isKept(module.slug())) {
+        inTheWay.add(kept(module.slug()));
+      }
+      if (there != null && there.binnedAt() != null) {
+        inTheWay.add("It is in the bin: take it out first.");
+      }
+      Modules.sameLabel(modules, module)
+          .ifPresent(other -> inTheWay.add(labelTaken(module.label(), other.title())));
+      if (!seen.add("label " + module.label().toLowerCase(Locale.ROOT))) {
+        inTheWay.add("Another document here has the label " + module.label() + ".");
+      }
+      boolean same = there != null && there.document().equals(document.noun().text());
+      return new Entry(
+          document.file(),
+          document.noun(),
+          module.title(),
+          module.slug(),
+          kind(inTheWay, there != null, same),
+          there == null || !inTheWay.isEmpty()
+              ? inTheWay
+              : DifferenceWords.sentences(there.module(), module),
+          document.notes(),
+          there == null ? null : there.version());
+    }
+
     private Entry session(Incoming document, Session session) {
       SessionStore.Stored there = sessions.find(session.id().toString()).orElse(null);
       SessionStore.Stored named = sessions.find(session.slug()).orElse(null);
@@ -251,6 +296,10 @@ public record Import(List<Entry> entries) {
 
     private static String taken(String slug, String title) {
       return "The slug " + slug + " is taken by " + title + ".";
+    }
+
+    private static String labelTaken(String label, String title) {
+      return "The label " + label + " is taken by " + title + ".";
     }
 
     private static Kind kind(List<String> inTheWay, boolean there, boolean same) {

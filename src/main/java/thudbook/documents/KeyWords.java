@@ -30,6 +30,7 @@ final class KeyWords {
     gate();
     channel();
     put("/date", "day");
+    module();
   }
 
   private KeyWords() {}
@@ -100,6 +101,15 @@ final class KeyWords {
     put("/channels/measured/how", "way of measuring");
     put("/channels/measured/date", "day of measuring");
     put("/channels/measured/warmUp", "warm-up");
+  }
+
+  private static void module() {
+    put("/warmUp", "warm-up");
+    put("/controls", "controls");
+    put("/controls/by", "switch that it depends on");
+    put("/controls/sweep", "sweep");
+    put("/controls/tolerance", "read-back tolerance");
+    put("/ports/carries", "signal");
   }
 
   private static void put(String key, String name) {

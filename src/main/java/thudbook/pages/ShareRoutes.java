@@ -24,6 +24,7 @@ import thudbook.documents.Import;
 import thudbook.documents.Incoming;
 import thudbook.documents.Parcel;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.photos.Photos;
 import thudbook.quantities.Fault;
@@ -40,6 +41,7 @@ public final class ShareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
+  private final ModuleStore modules;
   private final SessionStore sessions;
   private final Library library;
   private final Acts acts;
@@ -58,6 +60,7 @@ public final class ShareRoutes {
       Pages pages,
       RecipeStore recipes,
       GateStore gates,
+      ModuleStore modules,
       SessionStore sessions,
       Library library,
       Acts acts,
@@ -65,6 +68,7 @@ public final class ShareRoutes {
     this.layout = pages.layout();
     this.recipes = recipes;
     this.gates = gates;
+    this.modules = modules;
     this.sessions = sessions;
     this.library = library;
     this.acts = acts;
@@ -129,11 +133,14 @@ public final class ShareRoutes {
     List<Incoming> renamed =
         documents.stream().map(document -> withPhotos(document, names)).toList();
     return new PendingImports.Pending(
-        Import.of(renamed, recipes, gates, sessions), photos, parcel.leftOut(), columns);
+        Import.of(renamed, recipes, gates, modules, sessions), photos, parcel.leftOut(), columns);
   }
 
   private boolean slugTaken(String slug) {
-    return recipes.slugTaken(slug) || gates.find(slug).isPresent() || sessions.slugTaken(slug);
+    return recipes.slugTaken(slug)
+        || gates.find(slug).isPresent()
+        || modules.slugTaken(slug)
+        || sessions.slugTaken(slug);
   }
 
   /** Makes the photos, and notes which name each gets that documents know by the hash it had. */

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.sqlite.SQLiteException;
 import thudbook.documents.DocumentStore;
 import thudbook.equipment.GateHistory;
+import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
@@ -92,6 +93,11 @@ public final class Database implements AutoCloseable {
   /** The studio's gates with their revisions. */
   public GateHistory gates() {
     return new StoredGates(connections);
+  }
+
+  /** Modules with their revisions. */
+  public ModuleStore modules() {
+    return new StoredModules(connections);
   }
 
   /** Sessions with their revisions. */

@@ -8,6 +8,7 @@ import java.util.UUID;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Session;
 
@@ -48,6 +49,13 @@ final class StoredText {
       return found.session();
     }
     throw new IllegalStateException("the stored document is not a session");
+  }
+
+  static Module module(String document) {
+    if (read(document) instanceof Documents.AModule found) {
+      return found.module();
+    }
+    throw new IllegalStateException("the stored document is not a module");
   }
 
   /** The SHA-256 of the text in UTF-8, in lower-case hexadecimal digits. */

@@ -37,6 +37,7 @@ import thudbook.library.Tagging;
 import thudbook.photos.Photos;
 import thudbook.recipes.Changes;
 import thudbook.recipes.Gates;
+import thudbook.recipes.Modules;
 import thudbook.recipes.Recipes;
 import thudbook.sessions.Sessions;
 import thudbook.storage.Database;
@@ -108,6 +109,7 @@ class ApiDescriptionTest {
               new Api.Stores(
                   recipes,
                   gates,
+                  database.modules(),
                   database.sessions(),
                   database.library(),
                   database.predictions(),
@@ -118,6 +120,7 @@ class ApiDescriptionTest {
               new Api.Acts(
                   acted,
                   new Gates(changes, recipes, gates, clock, () -> {}),
+                  new Modules(changes, database.modules(), clock),
                   new Sessions(changes, database.sessions(), clock),
                   new Changes(changes, recipes, gates, clock, () -> {}),
                   new Photos(database.photos(), clock),
@@ -125,6 +128,7 @@ class ApiDescriptionTest {
               new Api.Identities(
                   new NewIdentity(UUID::randomUUID, recipes::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken),
+                  new NewIdentity(UUID::randomUUID, database.modules()::slugTaken),
                   new NewIdentity(UUID::randomUUID, database.sessions()::slugTaken),
                   new NewIdentity(UUID::randomUUID, gates::slugTaken)),
               clock,

@@ -67,6 +67,27 @@ class ApiWritingTest {
   }
 
   @Test
+  void aModuleIsReadChangedThrownAwayAndTakenBack() throws IOException {
+    String address = "/api/modules/e1-attack-hold-decay";
+    ObjectNode module = (ObjectNode) JSON.readTree(get(address).bytes());
+    assertThat(module.get("label").asText()).isEqualTo("E1");
+    ((ObjectNode) module.get("controls").get(2)).put("to", 10);
+    Answer changed = send("PUT", address, "\"1\"", module.toString());
+    assertThat(changed.status()).as(changed.text()).isEqualTo(200);
+    assertThat(JSON.readTree(get(address).bytes())).isEqualTo(module);
+    assertThat(get(address + "/document").text()).contains("to: 10000 ms");
+    ((ObjectNode) module.get("controls").get(2)).put("to", 0.002);
+    expectProblem(send("PUT", address, "\"2\"", module.toString()), 422, "same-ends");
+    String other = "{\"label\": \"e1\", \"title\": \"Another\"}";
+    expectProblem(send("POST", "/api/modules", null, other), 409, "label-taken");
+    Answer binned = send("DELETE", address, "\"2\"", "");
+    assertThat(binned.status()).as(binned.text()).isEqualTo(200);
+    assertThat(get(address).status()).isEqualTo(404);
+    assertThat(send("POST", address + "/restore", null, "").status()).isEqualTo(200);
+    assertThat(get(address + "/revisions").text()).contains("changed control");
+  }
+
+  @Test
   void anotherSlugRenamesAndTheOldOneLeadsOn() throws IOException {
     ObjectNode kick = (ObjectNode) JSON.readTree(get(KICK).bytes());
     kick.put("slug", "ebb-kick");
