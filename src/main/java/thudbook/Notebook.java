@@ -133,6 +133,7 @@ final class Notebook implements AutoCloseable {
             database.recipes(),
             database.gates(),
             database.recalls(),
+            database.modules()::rack,
             ids);
     RecallRoutes recalls =
         new RecallRoutes(
@@ -142,7 +143,9 @@ final class Notebook implements AutoCloseable {
                 database.gates(),
                 database.photos(),
                 database.sessions(),
-                database.recalls()),
+                database.recalls(),
+                database.marks(),
+                database.modules()::rack),
             acts.recipes(),
             clock,
             ids,

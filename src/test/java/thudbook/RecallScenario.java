@@ -159,6 +159,7 @@ class RecallScenario {
   void clashesAreToldAndABetterOrderIsTakenAndUndone() throws IOException {
     visit("/sessions/act-two-the-storm");
     assertThat(text(".clashes"))
+        .contains("At once, in the layer storm")
         .contains("Rain on the lens and Spring-tide kick both want the channel Keeper twin, quick")
         .contains("Play Spring-tide kick through")
         .contains("Lens tick stays patched while Clockwork is played")

@@ -67,7 +67,8 @@ public final class Api {
             acts.sessions(),
             identities.sessions(),
             stores.recipes(),
-            stores.gates());
+            stores.gates(),
+            stores.modules()::rack);
     this.changes =
         new ChangeRoutes(
             stores.recipes(),

@@ -4,6 +4,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.access.Revision;
@@ -13,10 +14,10 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
-import thudbook.sessions.Roles;
 import thudbook.sessions.Session;
 import thudbook.sessions.SessionStore;
 import thudbook.sessions.Sessions;
@@ -32,6 +33,7 @@ final class SessionRoutes {
   private final Identity identity;
   private final RecipeStore recipes;
   private final GateStore studio;
+  private final Supplier<Rack> rack;
 
   /**
    * Routes over these stores.
@@ -43,12 +45,14 @@ final class SessionRoutes {
       Sessions acts,
       Identity identity,
       RecipeStore recipes,
-      GateStore studio) {
+      GateStore studio,
+      Supplier<Rack> rack) {
     this.sessions = sessions;
     this.acts = acts;
     this.identity = identity;
     this.recipes = recipes;
     this.studio = studio;
+    this.rack = rack;
   }
 
   void addTo(JavalinConfig config) {
@@ -93,7 +97,7 @@ final class SessionRoutes {
   private void plan(Context ctx) {
     Session session = found(ctx).session();
     if (!Kept.sentOn(ctx, session.slug(), session.id())) {
-      Plan plan = Plan.of(session, this::standing, Roles.UNKNOWN);
+      Plan plan = Plan.of(session, this::standing, rack.get());
       ctx.header("Cache-Control", "no-store");
       Json.answer(ctx, PlanJson.node(plan, studio));
     }

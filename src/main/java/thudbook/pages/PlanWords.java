@@ -80,6 +80,9 @@ final class PlanWords {
               + signed(other.peakDb(), "\u00a0dB")
               + ".");
     }
+    for (String label : plan.spare(clash)) {
+      ways.add(label + " does the same and is free.");
+    }
     return ways;
   }
 

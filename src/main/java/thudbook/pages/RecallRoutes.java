@@ -25,6 +25,8 @@ import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
+import thudbook.library.MarkStore;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Position;
@@ -35,7 +37,6 @@ import thudbook.recipes.Recipes;
 import thudbook.sessions.Plan;
 import thudbook.sessions.Recall;
 import thudbook.sessions.RecallStore;
-import thudbook.sessions.Roles;
 import thudbook.sessions.Session;
 import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
@@ -49,10 +50,10 @@ public final class RecallRoutes {
   private static final String AS_SET = "set.";
 
   private final Layout layout;
+  private final Stores stores;
   private final RecipeStore recipes;
   private final Recipes acts;
   private final GateStore studio;
-  private final PhotoStore photos;
   private final SessionStore sessions;
   private final RecallStore recalls;
   private final InstantSource clock;
@@ -74,10 +75,10 @@ public final class RecallRoutes {
       Supplier<UUID> ids,
       @Nullable URI base) {
     this.layout = pages.layout();
+    this.stores = stores;
     this.recipes = stores.recipes();
     this.acts = acts;
     this.studio = stores.studio();
-    this.photos = stores.photos();
     this.sessions = stores.sessions();
     this.recalls = stores.recalls();
     this.clock = clock;
@@ -91,7 +92,9 @@ public final class RecallRoutes {
       GateStore studio,
       PhotoStore photos,
       SessionStore sessions,
-      RecallStore recalls) {}
+      RecallStore recalls,
+      MarkStore marks,
+      Supplier<Rack> rack) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -145,7 +148,7 @@ public final class RecallRoutes {
         stored,
         recipes,
         studio,
-        PhotoView.all(recipe, photos),
+        PhotoView.all(recipe, stores.photos()),
         SheetCode.of(recipe.id(), recipe.slug(), base),
         marks,
         new Uses(recalls).last(recipe));
@@ -161,7 +164,7 @@ public final class RecallRoutes {
         Plan.of(
             stored.session(),
             slug -> Uses.standing(recipes, slug).map(RecipeStore.Stored::recipe),
-            Roles.UNKNOWN);
+            stores.rack().get());
     Map<String, RecallSheet> sheets = new LinkedHashMap<>();
     for (Session.Entry entry : stored.session().entries()) {
       Uses.standing(recipes, entry.recipe())
@@ -249,6 +252,7 @@ public final class RecallRoutes {
               ticking.step(),
               marks.json());
       recalls.keep(recall.finished(clock.instant()));
+      stores.marks().used(List.of(recipe.id()), Author.OWNER, clock.instant());
       ctx.redirect(address, HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());

@@ -19,13 +19,13 @@ import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
 import thudbook.sessions.RecallStore;
-import thudbook.sessions.Roles;
 import thudbook.sessions.Session;
 import thudbook.sessions.SessionStore;
 import thudbook.sessions.Sessions;
@@ -41,12 +41,14 @@ public final class SessionRoutes {
   private final RecipeStore recipes;
   private final GateStore studio;
   private final RecallStore recalls;
+  private final Supplier<Rack> rack;
   private final Uses uses;
   private final NewIdentity identity;
 
   /**
    * Pages over these stores.
    *
+   * @param rack the modules of the studio
    * @param ids gives new sessions their ids
    */
   public SessionRoutes(
@@ -56,6 +58,7 @@ public final class SessionRoutes {
       RecipeStore recipes,
       GateStore studio,
       RecallStore recalls,
+      Supplier<Rack> rack,
       Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.sessions = sessions;
@@ -63,6 +66,7 @@ public final class SessionRoutes {
     this.recipes = recipes;
     this.studio = studio;
     this.recalls = recalls;
+    this.rack = rack;
     this.uses = new Uses(recalls);
     this.identity = new NewIdentity(ids, sessions::slugTaken);
   }
@@ -108,7 +112,7 @@ public final class SessionRoutes {
   }
 
   private Plan plan(Session session) {
-    return Plan.of(session, this::recipe, Roles.UNKNOWN);
+    return Plan.of(session, this::recipe, rack.get());
   }
 
   private Optional<Recipe> recipe(String slug) {

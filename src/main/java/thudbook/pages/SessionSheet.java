@@ -1,8 +1,12 @@
 package thudbook.pages;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateStore;
@@ -95,12 +99,13 @@ public record SessionSheet(
   }
 
   /**
-   * What gets into whose way.
+   * Two recipes that get into each other's way.
    *
    * @param occasion why both are there at once
+   * @param sentences what both want
    * @param ways what resolves it, a sentence each
    */
-  public record Clash(String occasion, String sentence, List<String> ways) {}
+  public record Clash(String occasion, List<String> sentences, List<String> ways) {}
 
   /**
    * A better order.
@@ -139,7 +144,7 @@ public record SessionSheet(
         session,
         facts,
         steps,
-        plan.clashes().stream().map(c -> clash(c, plan, words, resolvedByOrder)).toList(),
+        clashes(plan, words, resolvedByOrder),
         plan.missing(),
         plan.moves(),
         better.found().map(order -> better(plan, better, order)).orElse(null),
@@ -183,15 +188,30 @@ public record SessionSheet(
         staying);
   }
 
-  private static Clash clash(Plan.Clash clash, Plan plan, PlanWords words, String byOrder) {
-    List<String> ways = new ArrayList<>(words.ways(clash));
-    boolean neighbours =
-        plan.steps().stream()
-            .noneMatch(step -> holds(step, clash.first()) && holds(step, clash.second()));
-    if (neighbours && !byOrder.isEmpty()) {
-      ways.add(byOrder);
+  /** The clashes, two recipes at a time. */
+  private static List<Clash> clashes(Plan plan, PlanWords words, String byOrder) {
+    Map<List<Integer>, List<Plan.Clash>> pairs = new LinkedHashMap<>();
+    for (Plan.Clash clash : plan.clashes()) {
+      pairs
+          .computeIfAbsent(List.of(clash.first(), clash.second()), pair -> new ArrayList<>())
+          .add(clash);
     }
-    return new Clash(words.occasion(clash), words.clash(clash), ways);
+    List<Clash> clashes = new ArrayList<>();
+    for (List<Plan.Clash> pair : pairs.values()) {
+      Plan.Clash first = pair.get(0);
+      Set<String> ways = new LinkedHashSet<>();
+      pair.forEach(clash -> ways.addAll(words.ways(clash)));
+      boolean neighbours =
+          plan.steps().stream()
+              .noneMatch(step -> holds(step, first.first()) && holds(step, first.second()));
+      if (neighbours && !byOrder.isEmpty()) {
+        ways.add(byOrder);
+      }
+      clashes.add(
+          new Clash(
+              words.occasion(first), pair.stream().map(words::clash).toList(), List.copyOf(ways)));
+    }
+    return clashes;
   }
 
   private static boolean holds(Session.Step step, int entry) {

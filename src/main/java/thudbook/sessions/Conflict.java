@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import thudbook.equipment.Rack;
 import thudbook.quantities.Position;
 import thudbook.recipes.Recipe;
 
@@ -34,20 +35,25 @@ public record Conflict(Kind kind, String what, String one, String other) {
 
   /**
    * All conflicts of two recipes. Inputs and knobs of an oscillator or envelope module that is
-   * wanted twice itself are not listed too.
+   * wanted twice itself are not listed too, nor the inputs of a gate of which a channel is.
+   *
+   * @param rack tells what a module is; of one that it does not have, the recipes do
    */
-  public static List<Conflict> between(Recipe one, Recipe other, Roles roles) {
-    Wants first = Wants.of(one, roles);
-    Wants second = Wants.of(other, roles);
+  public static List<Conflict> between(Recipe one, Recipe other, Rack rack) {
+    Wants first = Wants.of(one, rack);
+    Wants second = Wants.of(other, rack);
     List<Conflict> conflicts = new ArrayList<>();
+    Set<String> whole = new LinkedHashSet<>();
     for (String channel : common(first.channels(), second.channels())) {
       conflicts.add(new Conflict(Kind.CHANNEL, channel, "", ""));
+      String gate = channel.substring(0, channel.indexOf(' '));
+      rack.carrying(gate).forEach(module -> whole.add(module.label()));
     }
     Set<String> oscillators = common(first.oscillators(), second.oscillators());
     oscillators.forEach(label -> conflicts.add(new Conflict(Kind.OSCILLATOR, label, "", "")));
     Set<String> envelopes = common(first.envelopes(), second.envelopes());
     envelopes.forEach(label -> conflicts.add(new Conflict(Kind.ENVELOPE, label, "", "")));
-    Set<String> whole = new LinkedHashSet<>(oscillators);
+    whole.addAll(oscillators);
     whole.addAll(envelopes);
     first
         .inputs()

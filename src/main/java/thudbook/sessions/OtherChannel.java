@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -63,9 +64,9 @@ public record OtherChannel(
     if (sound == null) {
       return List.of();
     }
-    Set<String> taken = new HashSet<>(Wants.of(recipe, Roles.UNKNOWN).channels());
+    Set<String> taken = new HashSet<>(Wants.of(recipe, Rack.EMPTY).channels());
     for (int other : plan.besides(entry)) {
-      plan.recipe(other).ifPresent(r -> taken.addAll(Wants.of(r, Roles.UNKNOWN).channels()));
+      plan.recipe(other).ifPresent(r -> taken.addAll(Wants.of(r, Rack.EMPTY).channels()));
     }
     Metrics now = Predictor.predict(sound).metrics();
     List<OtherChannel> found = new ArrayList<>();

@@ -8,6 +8,8 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.recipes.Recipe;
 
 /**
@@ -26,13 +28,13 @@ public final class Plan {
   private final List<Session.Step> steps;
   private final List<Optional<Recipe>> recipes;
   private final List<Patch> patches;
-  private final Roles roles;
+  private final Rack rack;
 
-  private Plan(Session session, List<Optional<Recipe>> recipes, Roles roles) {
+  private Plan(Session session, List<Optional<Recipe>> recipes, Rack rack) {
     this.session = session;
     this.steps = session.steps();
     this.recipes = recipes;
-    this.roles = roles;
+    this.rack = rack;
     this.patches =
         steps.stream()
             .map(
@@ -47,10 +49,10 @@ public final class Plan {
    *
    * @param recipes finds a recipe by its slug
    */
-  public static Plan of(Session session, Function<String, Optional<Recipe>> recipes, Roles roles) {
+  public static Plan of(Session session, Function<String, Optional<Recipe>> recipes, Rack rack) {
     List<Optional<Recipe>> found =
         session.entries().stream().map(entry -> recipes.apply(entry.recipe())).toList();
-    return new Plan(session, found, roles);
+    return new Plan(session, found, rack);
   }
 
   /**
@@ -86,6 +88,28 @@ public final class Plan {
         .toList();
   }
 
+  /**
+   * Modules of the kind of one that is wanted twice which none of the recipes uses that are patched
+   * at that time; none if the rack does not have it.
+   */
+  public List<String> spare(Clash clash) {
+    Module.Kind kind = rack.module(clash.conflict().what()).map(Module::kind).orElse(null);
+    boolean whole =
+        clash.conflict().kind() == Conflict.Kind.OSCILLATOR
+            || clash.conflict().kind() == Conflict.Kind.ENVELOPE;
+    if (kind == null || !whole) {
+      return List.of();
+    }
+    Set<Integer> there = new HashSet<>(besides(clash.first()));
+    there.addAll(besides(clash.second()));
+    Set<String> used = new HashSet<>();
+    there.forEach(entry -> recipe(entry).ifPresent(r -> used.addAll(Wants.labels(r, rack))));
+    return rack.modules().stream()
+        .filter(module -> module.kind() == kind && !used.contains(module.label()))
+        .map(Module::label)
+        .toList();
+  }
+
   /** All clashes, by entries. */
   public List<Clash> clashes() {
     List<Clash> clashes = new ArrayList<>();
@@ -118,7 +142,7 @@ public final class Plan {
     if (one.isEmpty() || other.isEmpty()) {
       return List.of();
     }
-    return Conflict.between(one.get(), other.get(), roles).stream()
+    return Conflict.between(one.get(), other.get(), rack).stream()
         .map(conflict -> new Clash(first, second, conflict))
         .toList();
   }

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.quantities.Position;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
@@ -37,24 +39,22 @@ record Wants(
       Pattern.compile(
           "(stages\\.[0-9]+\\.)?envelope\\.(attack|hold|decay|sustain|release|length)(\\..*)?");
 
-  static Wants of(Recipe recipe, Roles roles) {
-    Set<String> labels = labels(recipe);
+  static Wants of(Recipe recipe, Rack rack) {
+    Set<String> labels = labels(recipe, rack);
     Set<String> oscillators = new LinkedHashSet<>();
     Set<String> envelopes = new LinkedHashSet<>();
     for (String label : labels) {
-      switch (roles.role(label)) {
-        case OSCILLATOR -> oscillators.add(label);
-        case ENVELOPE -> envelopes.add(label);
-        case UNKNOWN -> {
-          boolean noise = recipe.source() instanceof SourceEntry.Noise;
-          if (!noise && sets(recipe, label, PITCH)) {
-            oscillators.add(label);
-          }
-          if (sets(recipe, label, ENVELOPE_TIME)) {
-            envelopes.add(label);
-          }
-        }
-        case OTHER -> {}
+      Module module = rack.module(label).orElse(null);
+      boolean noise = recipe.source() instanceof SourceEntry.Noise;
+      if (module == null
+          ? !noise && sets(recipe, label, PITCH)
+          : module.kind() == Module.Kind.OSCILLATOR) {
+        oscillators.add(label);
+      }
+      if (module == null
+          ? sets(recipe, label, ENVELOPE_TIME)
+          : module.kind() == Module.Kind.ENVELOPE) {
+        envelopes.add(label);
       }
     }
     Map<String, String> inputs = new LinkedHashMap<>();
@@ -82,23 +82,27 @@ record Wants(
   }
 
   /** Labels of the modules that a recipe names, in the order of its connections and settings. */
-  private static Set<String> labels(Recipe recipe) {
+  static Set<String> labels(Recipe recipe, Rack rack) {
     List<String> written = new ArrayList<>();
     recipe.settings().forEach(setting -> written.add(setting.module()));
     Set<String> labels = new LinkedHashSet<>();
     for (Recipe.Connection cable : recipe.connections()) {
-      labels.add(label(cable.out(), written));
-      labels.add(label(cable.in(), written));
+      labels.add(label(cable.out(), written, rack));
+      labels.add(label(cable.in(), written, rack));
     }
     labels.addAll(written);
     return labels;
   }
 
   /**
-   * The module of one end of a connection: the longest known label that it begins with, or else its
-   * first word.
+   * The module of one end of a connection: the one that the rack has, else the longest label of a
+   * setting that it begins with, or else its first word.
    */
-  static String label(String end, Iterable<String> known) {
+  static String label(String end, Iterable<String> known, Rack rack) {
+    Module module = rack.moduleOf(end).orElse(null);
+    if (module != null) {
+      return module.label();
+    }
     String longest = "";
     for (String label : known) {
       if (label.length() > longest.length() && (end + " ").startsWith(label + " ")) {

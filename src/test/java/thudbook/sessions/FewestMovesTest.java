@@ -14,6 +14,7 @@ import org.jgrapht.alg.tour.HeldKarpTSP;
 import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleWeightedGraph;
 import org.junit.jupiter.api.Test;
+import thudbook.equipment.Rack;
 
 /**
  * The order with the fewest moves. Property tests: against exhaustive search, a graph library's
@@ -178,7 +179,7 @@ class FewestMovesTest {
           session.entries().stream()
               .map(e -> new Session.Entry(e.recipe(), null, null, false, false))
               .toList();
-      plan = Plan.of(session.withEntries(alone), sessions::recipe, Roles.UNKNOWN);
+      plan = Plan.of(session.withEntries(alone), sessions::recipe, Rack.EMPTY);
       weights = new double[count][count];
       for (int i = 0; i < count; i++) {
         for (int j = 0; j < i; j++) {

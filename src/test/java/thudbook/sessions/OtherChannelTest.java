@@ -21,6 +21,7 @@ import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
@@ -150,8 +151,7 @@ class OtherChannelTest {
         if (one.compareTo(other) >= 0) {
           continue;
         }
-        Plan plan =
-            Plan.of(layer(one, other), slug -> Optional.of(recipes.get(slug)), Roles.UNKNOWN);
+        Plan plan = Plan.of(layer(one, other), slug -> Optional.of(recipes.get(slug)), Rack.EMPTY);
         for (Plan.Clash clash : plan.clashes()) {
           Set<String> found = new HashSet<>();
           OtherChannel.resolving(clash, plan, studio)

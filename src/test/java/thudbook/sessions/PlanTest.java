@@ -3,19 +3,25 @@ package thudbook.sessions;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import thudbook.envelopes.Drive;
+import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.quantities.Position;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.StageEntry;
@@ -132,7 +138,7 @@ class PlanTest {
     for (int run = 0; run < 500; run++) {
       // Every order of eight takes a while: most sessions have up to seven.
       Session session = sessions.session(run % 25 == 0 ? 8 : run % 8);
-      Plan plan = Plan.of(session, sessions::recipe, Roles.UNKNOWN);
+      Plan plan = Plan.of(session, sessions::recipe, Rack.EMPTY);
       long[] now = literally(sessions, session);
       assertThat(plan.moves()).isEqualTo((int) now[1]);
       long[] least = now.clone();
@@ -187,7 +193,7 @@ class PlanTest {
       }
       List<Session.Entry> entries = session.entries();
       Map<String, Long> counted =
-          Plan.of(session, sessions::recipe, Roles.UNKNOWN).clashes().stream()
+          Plan.of(session, sessions::recipe, Rack.EMPTY).clashes().stream()
               .collect(
                   Collectors.groupingBy(
                       c -> entries.get(c.first()).recipe() + " " + entries.get(c.second()).recipe(),
@@ -206,24 +212,68 @@ class PlanTest {
         List.of(settings));
   }
 
+  private static Module module(String label, Module.Kind kind, String gate) {
+    return new Module(
+        UUID.nameUUIDFromBytes(label.getBytes(StandardCharsets.UTF_8)),
+        label.toLowerCase(Locale.ROOT),
+        label,
+        label,
+        kind,
+        null,
+        gate,
+        null,
+        Gate.Caution.NONE,
+        List.of(),
+        List.of(),
+        "");
+  }
+
   @Test
   void whatTheRackKnowsDecidesWhatAModuleIs() {
     Recipe one = recipe("one", "quick");
     Recipe other = recipe("other", "long");
-    assertThat(Conflict.between(one, other, Roles.UNKNOWN)).isEmpty();
-    Roles roles = label -> label.equals("Osc") ? Roles.Role.OSCILLATOR : Roles.Role.OTHER;
-    assertThat(Conflict.between(one, other, roles))
-        .containsExactly(new Conflict(Conflict.Kind.OSCILLATOR, "Osc", "", ""));
+    assertThat(Conflict.between(one, other, Rack.EMPTY)).isEmpty();
+    Rack rack =
+        new Rack(
+            List.of(
+                module("Osc A", Module.Kind.OSCILLATOR, null),
+                module("Osc B", Module.Kind.OSCILLATOR, null),
+                module("G1", Module.Kind.LOW_PASS_GATE, "keeper")));
+    Conflict conflict = new Conflict(Conflict.Kind.OSCILLATOR, "Osc A", "", "");
+    assertThat(Conflict.between(one, other, rack)).containsExactly(conflict);
+    Map<String, Recipe> both = Map.of("one", one, "other", other);
+    Session.Entry first = new Session.Entry("one", null, null, false, true);
+    Session.Entry second = new Session.Entry("other", null, null, false, false);
+    Session session = new Session(new UUID(1, 1), "s", "S", null, null, List.of(first, second), "");
+    Plan plan = Plan.of(session, slug -> Optional.of(both.get(slug)), rack);
+    assertThat(plan.clashes()).containsExactly(new Plan.Clash(0, 1, conflict));
+    assertThat(plan.spare(plan.clashes().get(0))).containsExactly("Osc B");
+  }
+
+  @Test
+  void theInputsOfAChannelThatIsWantedTwiceAreNotToldToo() {
+    Recipe one = recipe("one", "quick");
+    Recipe other =
+        RandomSessions.recipe(
+            "other",
+            one.stages(),
+            List.of(new Recipe.Connection("N1 white", "G1 in 1")),
+            List.of());
+    Conflict channel = new Conflict(Conflict.Kind.CHANNEL, "keeper quick", "", "");
+    Conflict input = new Conflict(Conflict.Kind.INPUT, "G1 in 1", "Osc A out", "N1 white");
+    assertThat(Conflict.between(one, other, Rack.EMPTY)).containsExactly(channel, input);
+    Rack rack = new Rack(List.of(module("G1", Module.Kind.LOW_PASS_GATE, "keeper")));
+    assertThat(Conflict.between(one, other, rack)).containsExactly(channel);
   }
 
   @Test
   void aModuleIsTheLongestLabelThatAnEndBeginsWith() {
     List<String> known = List.of("Osc", "Osc A", "O");
-    assertThat(Wants.label("Osc A out", known)).isEqualTo("Osc A");
-    assertThat(Wants.label("Osc B out", known)).isEqualTo("Osc");
-    assertThat(Wants.label("G1 in 1", known)).isEqualTo("G1");
-    assertThat(Wants.label("Osc A", known)).isEqualTo("Osc A");
-    assertThat(Wants.label("output", known)).isEqualTo("output");
+    assertThat(Wants.label("Osc A out", known, Rack.EMPTY)).isEqualTo("Osc A");
+    assertThat(Wants.label("Osc B out", known, Rack.EMPTY)).isEqualTo("Osc");
+    assertThat(Wants.label("G1 in 1", known, Rack.EMPTY)).isEqualTo("G1");
+    assertThat(Wants.label("Osc A", known, Rack.EMPTY)).isEqualTo("Osc A");
+    assertThat(Wants.label("output", known, Rack.EMPTY)).isEqualTo("output");
   }
 
   @Test
@@ -251,7 +301,7 @@ class PlanTest {
   @Test
   void aRecipeThatIsMissingClashesWithNothingAndIsNamed() {
     Session session = new RandomSessions(new Random(1)).session(3);
-    Plan plan = Plan.of(session, slug -> Optional.empty(), Roles.UNKNOWN);
+    Plan plan = Plan.of(session, slug -> Optional.empty(), Rack.EMPTY);
     assertThat(plan.missing()).containsExactly("recipe-0", "recipe-1", "recipe-2");
     assertThat(plan.clashes()).isEmpty();
     assertThat(plan.moves()).isZero();
