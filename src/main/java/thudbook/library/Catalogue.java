@@ -64,8 +64,9 @@ public final class Catalogue {
    * The recipes with one value of a facet.
    *
    * @param label as it is shown
+   * @param words of the value, folded
    */
-  record Group(String label, RoaringBitmap recipes) {}
+  record Group(String label, List<String> words, RoaringBitmap recipes) {}
 
   /**
    * Fills an empty catalogue.
@@ -132,7 +133,11 @@ public final class Catalogue {
       Group group = groups.get(value.key());
       if (group == null || !group.label().equals(value.label())) {
         // The spelling that was written last counts.
-        group = new Group(value.label(), group == null ? new RoaringBitmap() : group.recipes());
+        group =
+            new Group(
+                value.label(),
+                Words.of(value.key()),
+                group == null ? new RoaringBitmap() : group.recipes());
         groups.put(value.key(), group);
       }
       group.recipes().add(key);

@@ -52,7 +52,7 @@ final class Pieces {
   /** Whether some words come next, outside quotes. */
   boolean is(String words) {
     int count = words.split(" ", -1).length;
-    return joined(count).equals(words);
+    return joined(count, false).equals(words);
   }
 
   /** Reads some words if they come next, outside quotes. */
@@ -64,15 +64,18 @@ final class Pieces {
     return false;
   }
 
-  /** So many pieces, folded; empty where there are fewer, or one is excluded. */
-  private String joined(int count) {
+  /**
+   * So many pieces, folded; empty where there are fewer, or one is excluded or, but for a name that
+   * stands alone in quotes, quoted.
+   */
+  private String joined(int count, boolean name) {
     if (count > left()) {
       return "";
     }
     StringJoiner words = new StringJoiner(" ");
     for (int i = 0; i < count; i++) {
       Lexeme piece = peek(i);
-      if (piece.minus() || (piece.quoted() && count > 1)) {
+      if (piece.minus() || (piece.quoted() && !(name && count == 1))) {
         return "";
       }
       words.add(piece.folded());
@@ -82,8 +85,17 @@ final class Pieces {
 
   /** Reads the longest name that comes next and gives what it stands for; null: there is none. */
   <T> @Nullable T takeName(Map<String, T> names) {
+    return take(names, true);
+  }
+
+  /** The same of the language's own words, which never stand in quotes. */
+  <T> @Nullable T takeWord(Map<String, T> words) {
+    return take(words, false);
+  }
+
+  private <T> @Nullable T take(Map<String, T> names, boolean name) {
     for (int count = Math.min(LONGEST_NAME, left()); count > 0; count--) {
-      T value = names.get(joined(count));
+      T value = names.get(joined(count, name));
       if (value != null) {
         at += count;
         return value;

@@ -26,6 +26,10 @@ import thudbook.quantities.Reading;
  * @param order null: by relevance where words are asked, else newest first
  */
 public record SearchAddress(String typed, Wanted filters, @Nullable Ordering order) {
+  public SearchAddress {
+    typed = typed.strip();
+  }
+
   /** Everything, newest first. */
   public static final SearchAddress ALL = new SearchAddress("", Wanted.ALL, null);
 

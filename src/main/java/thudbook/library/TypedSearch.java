@@ -115,9 +115,9 @@ public final class TypedSearch {
 
   private boolean sentence() {
     int start = pieces.at();
-    List<Quantity> quantities = pieces.takeName(QUANTITIES);
+    List<Quantity> quantities = pieces.takeWord(QUANTITIES);
     if (quantities != null) {
-      Comparing comparing = pieces.takeName(Comparing.NAMES);
+      Comparing comparing = pieces.takeWord(Comparing.NAMES);
       if (comparing != null) {
         compare(start, quantities, comparing);
         return true;

@@ -39,9 +39,10 @@ record WordMatches(List<Match> words, List<Match> without) {
     RoaringBitmap tagged = new RoaringBitmap();
     catalogue
         .groups(Facet.TAG)
+        .values()
         .forEach(
-            (key, group) -> {
-              if (term.isIn(Words.of(key))) {
+            group -> {
+              if (term.isIn(group.words())) {
                 tagged.or(group.recipes());
               }
             });

@@ -2,6 +2,7 @@ package thudbook.recipes;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.envelopes.Strikes;
@@ -54,6 +55,15 @@ public record Recipe(
     after = List.copyOf(after);
     photos = List.copyOf(photos);
     with = List.copyOf(with);
+  }
+
+  /** Whether another recipe says the same about everything that its prediction follows from. */
+  public boolean soundsAs(Recipe other) {
+    return Objects.equals(source, other.source)
+        && Objects.equals(envelope, other.envelope)
+        && Objects.equals(strikes, other.strikes)
+        && stages.equals(other.stages)
+        && Objects.equals(couplingHertz, other.couplingHertz);
   }
 
   /** The same recipe under another name in addresses. */

@@ -16,7 +16,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.DSLContext;
+import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
@@ -31,9 +33,18 @@ import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Change;
 import thudbook.recipes.Change.Effect;
 import thudbook.recipes.Change.Kind;
+import thudbook.recipes.Recipe;
+import thudbook.storage.schema.tables.DocumentRevision;
+import thudbook.storage.schema.tables.GateRevision;
+import thudbook.storage.schema.tables.RecipeRevision;
 
 /** What acts did, and what would undo them. */
 final class ChangeHistory {
+  private static final RecipeRevision RECIPE_HEAD = RECIPE_REVISION.as("recipe_head");
+  private static final GateRevision GATE_HEAD = GATE_REVISION.as("gate_head");
+  private static final DocumentRevision DOCUMENT_HEAD = DOCUMENT_REVISION.as("document_head");
+  private static final String STANDS = "stands";
+
   private final DSLContext db;
   private final long change;
 
@@ -133,26 +144,18 @@ final class ChangeHistory {
       UUID id = UUID.fromString(row.get(RECIPE.UUID));
       long number = row.get(RECIPE_REVISION.NUMBER);
       boolean first = number == 1;
-      if (row.get(RECIPE.HEAD) != number || row.get(RECIPE.BINNED_AT) != null) {
+      if (!row.get(STANDS, Boolean.class) || row.get(RECIPE.BINNED_AT) != null) {
         later.add(changedSince(row.get(RECIPE.SLUG), row.get(RECIPE.TITLE)));
       } else if (first) {
         binnings.add(new Binning(Noun.RECIPE, id, row.get(RECIPE.VERSION), true));
       } else {
-        String text =
-            db.select(RECIPE_REVISION.DOCUMENT)
-                .from(RECIPE_REVISION)
-                .where(
-                    RECIPE_REVISION.RECIPE.eq(row.get(RECIPE.ID)),
-                    RECIPE_REVISION.NUMBER.eq(number - 1))
-                .fetchSingle()
-                .value1();
-        recipes.add(new RecipeWrite(StoredText.recipe(text), text, row.get(RECIPE.VERSION), null));
+        recipes.add(before(row, number));
       }
     }
     for (Record row : gateRevisions()) {
       UUID id = UUID.fromString(row.get(GATE.UUID));
       long number = row.get(GATE_REVISION.NUMBER);
-      if (row.get(GATE.HEAD) != number || row.get(GATE.BINNED_AT) != null) {
+      if (!row.get(STANDS, Boolean.class) || row.get(GATE.BINNED_AT) != null) {
         later.add(changedSince(row.get(GATE.SLUG), row.get(GATE.TITLE)));
       } else if (number == 1) {
         binnings.add(new Binning(Noun.GATE, id, row.get(GATE.VERSION), true));
@@ -172,7 +175,7 @@ final class ChangeHistory {
       String slug = row.get(DOCUMENT.SLUG);
       String title = row.get(DOCUMENT.TITLE);
       long version = row.get(DOCUMENT.VERSION);
-      if (row.get(DOCUMENT.HEAD) != number || row.get(DOCUMENT.BINNED_AT) != null) {
+      if (!row.get(STANDS, Boolean.class) || row.get(DOCUMENT.BINNED_AT) != null) {
         later.add(changedSince(slug, title));
       } else if (number == 1) {
         binnings.add(new Binning(noun(row), id, version, true));
@@ -195,6 +198,29 @@ final class ChangeHistory {
     return new Act(gates, recipes, plain, binnings, studio, change);
   }
 
+  /** The state of a recipe before a revision, to be written again. */
+  private RecipeWrite before(Record row, long number) {
+    String text =
+        db.select(RECIPE_REVISION.DOCUMENT)
+            .from(RECIPE_REVISION)
+            .where(
+                RECIPE_REVISION.RECIPE.eq(row.get(RECIPE.ID)),
+                RECIPE_REVISION.NUMBER.eq(number - 1))
+            .fetchSingle()
+            .value1();
+    Recipe recipe = StoredText.recipe(text);
+    return recipe.soundsAs(StoredText.recipe(row.get(RECIPE_REVISION.DOCUMENT)))
+        ? RecipeWrite.ofSameSound(recipe, text, row.get(RECIPE.VERSION))
+        : new RecipeWrite(recipe, text, row.get(RECIPE.VERSION), null);
+  }
+
+  /**
+   * Whether what a change wrote is what stands today, perhaps because what came later was undone.
+   */
+  private static Field<Boolean> stands(Field<String> written, Field<String> head) {
+    return DSL.field(written.eq(head)).as(STANDS);
+  }
+
   private static Fault changedSince(String slug, String title) {
     return new Fault(
         "",
@@ -212,12 +238,15 @@ final class ChangeHistory {
             RECIPE.SLUG,
             RECIPE.TITLE,
             RECIPE.VERSION,
-            RECIPE.HEAD,
             RECIPE.BINNED_AT,
-            RECIPE_REVISION.NUMBER)
+            RECIPE_REVISION.NUMBER,
+            RECIPE_REVISION.DOCUMENT,
+            stands(RECIPE_REVISION.SHA256, RECIPE_HEAD.SHA256))
         .from(RECIPE_REVISION)
         .join(RECIPE)
         .on(RECIPE.ID.eq(RECIPE_REVISION.RECIPE))
+        .join(RECIPE_HEAD)
+        .on(RECIPE_HEAD.RECIPE.eq(RECIPE.ID), RECIPE_HEAD.NUMBER.eq(RECIPE.HEAD))
         .where(RECIPE_REVISION.CHANGE.eq(change))
         .orderBy(RECIPE_REVISION.ID)
         .fetch();
@@ -230,12 +259,14 @@ final class ChangeHistory {
             GATE.SLUG,
             GATE.TITLE,
             GATE.VERSION,
-            GATE.HEAD,
             GATE.BINNED_AT,
-            GATE_REVISION.NUMBER)
+            GATE_REVISION.NUMBER,
+            stands(GATE_REVISION.SHA256, GATE_HEAD.SHA256))
         .from(GATE_REVISION)
         .join(GATE)
         .on(GATE.ID.eq(GATE_REVISION.GATE))
+        .join(GATE_HEAD)
+        .on(GATE_HEAD.GATE.eq(GATE.ID), GATE_HEAD.NUMBER.eq(GATE.HEAD))
         .where(GATE_REVISION.CHANGE.eq(change))
         .orderBy(GATE_REVISION.ID)
         .fetch();
@@ -265,12 +296,14 @@ final class ChangeHistory {
             DOCUMENT.SLUG,
             DOCUMENT.TITLE,
             DOCUMENT.VERSION,
-            DOCUMENT.HEAD,
             DOCUMENT.BINNED_AT,
-            DOCUMENT_REVISION.NUMBER)
+            DOCUMENT_REVISION.NUMBER,
+            stands(DOCUMENT_REVISION.SHA256, DOCUMENT_HEAD.SHA256))
         .from(DOCUMENT_REVISION)
         .join(DOCUMENT)
         .on(DOCUMENT.ID.eq(DOCUMENT_REVISION.DOCUMENT))
+        .join(DOCUMENT_HEAD)
+        .on(DOCUMENT_HEAD.DOCUMENT.eq(DOCUMENT.ID), DOCUMENT_HEAD.NUMBER.eq(DOCUMENT.HEAD))
         .where(DOCUMENT_REVISION.CHANGE.eq(change))
         .orderBy(DOCUMENT_REVISION.ID)
         .fetch();

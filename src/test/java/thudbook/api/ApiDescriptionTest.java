@@ -191,6 +191,29 @@ class ApiDescriptionTest {
             .get("change");
     check("/api/jobs/{id}", "get", "/api/jobs/" + change);
     check("/api/recipes/{id}", "get", "/api/recipes/no-such-recipe");
+    check("/api/recipes", "get", "/api/recipes?q=kick+hold+over+80&tag=dry&order=-hold");
+    check("/api/recipes", "get", "/api/recipes?order=best&hold.from=7");
+    check("/api/facets", "get", "/api/facets?q=kick&histograms=hold,index");
+    check("/api/facets", "get", "/api/facets?histograms=nothing");
+    String alike = "/api/recipes/slack-tide-kick/alike";
+    check("/api/recipes/{id}/alike", "get", alike);
+    check("/api/recipes/{id}/alike", "get", alike + "?by=both&limit=3");
+    String favourite = "/api/recipes/slack-tide-kick/favourite";
+    check("/api/recipes/{id}/favourite", "put", favourite, "", "");
+    check("/api/recipes/{id}/favourite", "delete", favourite, "", "");
+    check("/api/tags", "get", "/api/tags");
+    JsonNode renamed =
+        check("/api/tags/{name}", "put", "/api/tags/kick", "{\"name\": \"thud\"}", "");
+    check("/api/changes/{id}/undo", "post", renamed.get("undo").asText(), "", "");
+    check("/api/tags/{name}", "delete", "/api/tags/no-such-tag", "", "");
+    String shelf = "{\"name\": \"Kicks\", \"search\": \"q=kick\"}";
+    JsonNode shelved = check("/api/shelves", "post", "/api/shelves", shelf, "");
+    check("/api/shelves", "get", "/api/shelves");
+    String other = "{\"name\": \"Dry kicks\", \"search\": \"q=kick&tag=dry\"}";
+    check("/api/shelves/{id}", "put", "/api/shelves/" + shelved.get("id"), other, "");
+    check("/api/shelves", "post", "/api/shelves", other, "");
+    String all = "{\"do\": \"tag\", \"search\": \"q=kick\", \"add\": [\"found\"]}";
+    check("/api/changes", "post", "/api/changes", all, "");
     check("/api/recipes", "post", "/api/recipes", "{\"title\": 5, \"tags\": 7}", "");
   }
 
