@@ -306,7 +306,7 @@ final class LiteralSearch {
       List<Object> failing =
           parts.entrySet().stream()
               .filter(part -> !part.getValue().test(one))
-              .map(part -> (Object) part.getKey())
+              .map(Map.Entry::getKey)
               .limit(2)
               .toList();
       if (failing.size() > 1) {
