@@ -12,7 +12,7 @@ enum Setting {
   DATA("data", "~/.local/share/thudbook", "folder of the database; created if missing"),
   SAMPLES(
       "samples", "yes", "loads the sample library once into an empty database; `no` starts empty"),
-  BASE_URL("base-url", "from listen and port", "what links point to"),
+  BASE_URL("base-url", "from listen and port", "what links and printed codes point to"),
   KEEP_BACKUPS("keep-backups", "14", "daily backups kept; 0 makes none"),
   UPLOAD_LIMIT("upload-limit", "32 MB", "largest body of a request");
 

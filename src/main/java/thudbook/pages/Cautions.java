@@ -46,13 +46,15 @@ public final class Cautions {
   static List<Caution> of(Gate gate) {
     return switch (gate.caution()) {
       case NONE -> List.of();
-      case TUBE ->
-          List.of(
-              new Caution(
-                  "Tubes in " + gate.title(),
-                  "High voltage and hot glass, also for a while after switching off. Leave covers"
-                      + " on; work inside is for qualified people only and follows your local"
-                      + " electrical codes."));
+      case TUBE -> List.of(ofTubes(gate.title()));
     };
+  }
+
+  /** The caution about tubes in something. */
+  static Caution ofTubes(String title) {
+    return new Caution(
+        "Tubes in " + title,
+        "High voltage and hot glass, also for a while after switching off. Leave covers on; work"
+            + " inside is for qualified people only and follows your local electrical codes.");
   }
 }

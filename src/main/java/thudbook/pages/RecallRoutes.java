@@ -31,6 +31,7 @@ import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Position;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.DialledSettings;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
@@ -148,6 +149,7 @@ public final class RecallRoutes {
         stored,
         recipes,
         studio,
+        stores.rack().get(),
         PhotoView.all(recipe, stores.photos()),
         SheetCode.of(recipe.id(), recipe.slug(), base),
         marks,
@@ -227,7 +229,7 @@ public final class RecallRoutes {
     RecallMarks marks = marks(ctx);
     Ticking ticking = new Ticking(id(ctx), step(ctx), marks);
     try {
-      Recipe changed = asSet(recipe, marks);
+      Recipe changed = asSet(recipe, marks, stores.rack().get());
       String address =
           session == null ? "/recipes/" + recipe.slug() : "/sessions/" + session.slug();
       if ("yes".equals(ctx.formParam("save")) && !changed.equals(recipe)) {
@@ -260,8 +262,12 @@ public final class RecallRoutes {
     }
   }
 
-  /** A recipe whose knobs and switches stand where they were set. */
-  private static Recipe asSet(Recipe recipe, RecallMarks marks) {
+  /**
+   * A recipe whose knobs and switches stand where they were set. A knob of the rack that is tied to
+   * a value of the sound sets that too.
+   */
+  private static Recipe asSet(Recipe recipe, RecallMarks marks, Rack rack) {
+    List<Recipe.Setting> turned = new ArrayList<>();
     List<Recipe.Setting> settings = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     Map<String, Integer> seen = new HashMap<>();
@@ -283,12 +289,18 @@ public final class RecallRoutes {
         }
         at = read.orElse(at);
       }
-      settings.add(new Recipe.Setting(setting.module(), setting.control(), at, setting.forValue()));
+      Recipe.Setting now =
+          new Recipe.Setting(setting.module(), setting.control(), at, setting.forValue());
+      settings.add(now);
+      // Switches too: the range of a knob may hang on one.
+      if (!at.equals(setting.at()) || at instanceof Position.Named) {
+        turned.add(now);
+      }
     }
     if (!faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
     }
-    return recipe.withSettings(settings);
+    return DialledSettings.of(recipe.withSettings(turned), rack).asDialled().withSettings(settings);
   }
 
   private static RecallMarks marks(Context ctx) {

@@ -2,13 +2,17 @@ package thudbook.pages;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.Measured;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -99,6 +103,7 @@ public record RecallSheet(
       RecipeStore.Stored stored,
       RecipeStore recipes,
       GateStore gates,
+      Rack rack,
       List<PhotoView> photos,
       SheetCode code,
       RecallMarks marks,
@@ -107,6 +112,11 @@ public record RecallSheet(
     RecipeSheet page = RecipeSheet.of(stored, recipes, gates);
     Resolution resolution = Resolution.of(recipe, gates);
     Sound sound = resolution.complete().orElse(null);
+    Metrics metrics = sound == null ? null : Predictor.predict(sound).metrics();
+    DialTolerance tolerance = new DialTolerance(recipe, rack, gates, metrics);
+    List<Module> modules = modules(recipe, rack);
+    List<Cautions.Caution> cautions = new ArrayList<>(page.cautions());
+    cautions.addAll(ofTubes(modules, resolution.gates()));
     Map<String, Integer> seen = new HashMap<>();
     List<Cable> cables = new ArrayList<>();
     for (Recipe.Connection cable : recipe.connections()) {
@@ -131,7 +141,7 @@ public record RecallSheet(
               words.control(),
               words.at(),
               words.sets(),
-              "",
+              tolerance.words(i),
               marks.ticked().contains(name),
               marks.asSet().getOrDefault(name, "")));
       if (setting.forValue() != null && TUNED.matcher(setting.forValue()).matches()) {
@@ -147,15 +157,15 @@ public record RecallSheet(
         recipe,
         stored.version(),
         stored.revision(),
-        page.cautions(),
-        warmUps(resolution.gates()),
+        cautions,
+        warmUps(modules, resolution.gates()),
         cables,
         switches,
         knobs,
         tune,
         strike(page),
         figures.isEmpty() ? null : figures.get(0),
-        sound == null ? List.of() : numbers(Predictor.predict(sound).metrics()),
+        metrics == null ? List.of() : numbers(metrics),
         page.missing(),
         page.onward(),
         page.notes(),
@@ -175,9 +185,47 @@ public record RecallSheet(
     return times == 1 ? name : name + " #" + times;
   }
 
-  private static List<String> warmUps(List<Gate> gates) {
+  /** The modules that a recipe uses, in the order of the rack. */
+  private static List<Module> modules(Recipe recipe, Rack rack) {
+    Set<Module> used = new HashSet<>();
+    for (Recipe.Connection cable : recipe.connections()) {
+      rack.moduleOf(cable.out()).ifPresent(used::add);
+      rack.moduleOf(cable.in()).ifPresent(used::add);
+    }
+    recipe.settings().forEach(setting -> rack.module(setting.module()).ifPresent(used::add));
+    return rack.modules().stream().filter(used::contains).toList();
+  }
+
+  /** The tubes of modules whose gate has not said so already. */
+  private static List<Cautions.Caution> ofTubes(List<Module> modules, List<Gate> gates) {
+    List<Cautions.Caution> cautions = new ArrayList<>();
+    for (Module module : modules) {
+      boolean told =
+          gates.stream()
+              .anyMatch(
+                  gate -> gate.caution() == Gate.Caution.TUBE && gate.slug().equals(module.gate()));
+      if (module.caution() == Gate.Caution.TUBE && !told) {
+        cautions.add(Cautions.ofTubes(module.label() + ", " + module.title()));
+      }
+    }
+    return cautions;
+  }
+
+  private static List<String> warmUps(List<Module> modules, List<Gate> gates) {
     List<String> warmUps = new ArrayList<>();
+    Set<String> told = new HashSet<>();
+    for (Module module : modules) {
+      Double minutes = module.warmUpMinutes();
+      if (minutes != null && minutes > 0) {
+        warmUps.add(
+            module.label() + ", " + module.title() + ": " + Reading.entered(minutes, "min"));
+        told.add(String.valueOf(module.gate()));
+      }
+    }
     for (Gate gate : gates) {
+      if (told.contains(gate.slug())) {
+        continue;
+      }
       double longest = 0;
       for (StudioChannel channel : gate.channels()) {
         Measured measured = channel.measured();
