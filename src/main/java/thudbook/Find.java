@@ -90,7 +90,7 @@ final class Find implements Callable<Integer> {
   }
 
   private int find(Library library, SearchAddress search, CommandLine commandLine) {
-    Typed typed = search.wanted(library.vocabulary());
+    Typed typed = search.wanted(library::vocabulary);
     typed.notes().forEach(note -> commandLine.getErr().println(note.message()));
     Library.Page page =
         library.page(typed.wanted(), search.ordering(typed.wanted()), Author.OWNER, limit, null);

@@ -26,7 +26,8 @@ public final class Benchmarks {
           new StartMeasurement(),
           new MemoryMeasurement(),
           new LiveMeasurement(),
-          new GateEditMeasurement());
+          new GateEditMeasurement(),
+          new FindMeasurement());
 
   private Benchmarks() {}
 

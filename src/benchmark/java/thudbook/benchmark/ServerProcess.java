@@ -38,11 +38,16 @@ final class ServerProcess implements AutoCloseable {
 
   /** The built jar on a data folder, as the README runs it. */
   static ServerProcess thudbook(Path data) throws IOException {
+    return thudbook(data, HEAP);
+  }
+
+  /** The same with another heap, such as {@code -Xmx1g}. */
+  static ServerProcess thudbook(Path data, String heap) throws IOException {
     return new ServerProcess(
         List.of(
             "-XX:SharedArchiveFile=" + TARGET.resolve("thudbook.jsa"),
             "-XX:+UseSerialGC",
-            HEAP,
+            heap,
             "-jar",
             TARGET.resolve("thudbook.jar").toString(),
             "serve",

@@ -148,7 +148,7 @@ final class ChangeRoutes {
     if (!read.faults().isEmpty()) {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, read.faults());
     }
-    Wanted wanted = read.address().wanted(library.vocabulary()).wanted();
+    Wanted wanted = read.address().wanted(library::vocabulary).wanted();
     List<UUID> ids = library.list().ids(library.search().all(wanted, Author.OWNER));
     if (ids.isEmpty()) {
       throw Refusal.of(Refusal.Kind.CONFLICT, "nothing-to-do", "The search finds no recipe.");

@@ -82,7 +82,7 @@ final class FindingRoutes {
       }
     }
     query.refuseFaults();
-    Typed typed = search.wanted(library.vocabulary());
+    Typed typed = search.wanted(library::vocabulary);
     Counts counts = library.search().counts(typed.wanted(), Author.OWNER, quantities);
     ObjectNode node = Json.object().put("total", counts.total());
     ObjectNode facets = node.putObject("facets");

@@ -75,7 +75,7 @@ final class RecipeRoutes {
     int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
     SearchAddress search = query.search();
     query.refuseFaults();
-    Typed typed = search.wanted(library.vocabulary());
+    Typed typed = search.wanted(library::vocabulary);
     Library.Page page =
         library.page(
             typed.wanted(),

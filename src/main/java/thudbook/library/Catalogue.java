@@ -48,6 +48,7 @@ public final class Catalogue {
   private long[] changedAt = new long[0];
   private long[] lastUsedAt = new long[0];
   private int[] madeOn = new int[0];
+  private volatile long version;
   private short[] shapes = new short[0];
 
   /** An empty catalogue. */
@@ -98,6 +99,7 @@ public final class Catalogue {
     try {
       remove(gone);
       rows.forEach(this::put);
+      version = version + 1;
     } finally {
       lock.writeLock().unlock();
     }
@@ -183,6 +185,11 @@ public final class Catalogue {
     } finally {
       lock.readLock().unlock();
     }
+  }
+
+  /** A number that rises with every change. */
+  long version() {
+    return version;
   }
 
   /** How many recipes there are. */

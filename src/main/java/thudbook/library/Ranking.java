@@ -54,7 +54,8 @@ final class Ranking {
   Page after(RoaringBitmap recipes, @Nullable Position after, int limit) {
     PriorityQueue<Position> best = new PriorityQueue<>(limit + 2, order.reversed());
     int before = 0;
-    IntIterator keys = recipes.getIntIterator();
+    // Mostly the newest come first then, and the rest is passed over at a glance.
+    IntIterator keys = recipes.getReverseIntIterator();
     while (keys.hasNext()) {
       Position position = position(keys.next());
       if (after != null && order.compare(position, after) <= 0) {

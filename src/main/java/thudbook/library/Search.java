@@ -15,11 +15,13 @@ import thudbook.quantities.Check;
 public final class Search {
   private final Catalogue catalogue;
   private final WordIndex index;
+  private final RecentWords recent;
 
   /** A search over a catalogue and the index of the same recipes. */
   public Search(Catalogue catalogue, WordIndex index) {
     this.catalogue = catalogue;
     this.index = index;
+    this.recent = new RecentWords(catalogue);
   }
 
   /**
@@ -94,8 +96,13 @@ public final class Search {
   }
 
   private RoaringBitmap found(Term term, Set<Place> places) {
-    RoaringBitmapWriter<RoaringBitmap> writer = RoaringBitmapWriter.writer().get();
-    index.find(term, places, writer::add);
-    return writer.get();
+    return recent.get(
+        term,
+        places,
+        () -> {
+          RoaringBitmapWriter<RoaringBitmap> writer = RoaringBitmapWriter.writer().get();
+          index.find(term, places, writer::add);
+          return writer.get();
+        });
   }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.StringJoiner;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.quantities.Dimension;
 import thudbook.quantities.Fault;
@@ -94,8 +95,10 @@ public record SearchAddress(String typed, Wanted filters, @Nullable Ordering ord
   }
 
   /** What is wanted altogether, with what is to be said of the typed part. */
-  public Typed wanted(Vocabulary vocabulary) {
-    return TypedSearch.read(typed, vocabulary, filters);
+  public Typed wanted(Supplier<Vocabulary> vocabulary) {
+    return typed.isEmpty()
+        ? new Typed(filters, List.of(), List.of())
+        : TypedSearch.read(typed, vocabulary.get(), filters);
   }
 
   /** The order that counts. */

@@ -46,7 +46,7 @@ public record RecipeIndex(
       @Nullable String after,
       Function<String, List<String>> missing) {
     SearchAddress search = asked.address();
-    Typed typed = search.wanted(library.vocabulary());
+    Typed typed = search.wanted(library::vocabulary);
     Wanted wanted = typed.wanted();
     Library.Page page = library.page(wanted, search.ordering(wanted), Author.OWNER, ROWS, after);
     List<RecipeRow> rows =

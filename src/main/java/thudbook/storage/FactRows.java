@@ -53,10 +53,15 @@ final class FactRows {
     return place.name().toLowerCase(Locale.ROOT);
   }
 
-  /** Writes the rows of a recipe in place of those that it had. */
+  /** Takes the rows of a recipe away, before others come. */
+  static void delete(DSLContext db, long id) {
+    db.deleteFrom(RECIPE_FACT).where(RECIPE_FACT.RECIPE.eq(id)).execute();
+    db.execute("DELETE FROM recipe_words WHERE rowid = ?", id);
+  }
+
+  /** Writes the rows of a recipe that has none. */
   static void write(DSLContext db, long id, Recipe recipe) {
     RecipeFacts facts = RecipeFacts.of(recipe);
-    db.deleteFrom(RECIPE_FACT).where(RECIPE_FACT.RECIPE.eq(id)).execute();
     Map<Field<?>, @Nullable Object> columns = new HashMap<>();
     columns.put(RECIPE_FACT.RECIPE, id);
     columns.put(RECIPE_FACT.MADE_ON, facts.madeOn() == null ? null : facts.madeOn().toEpochDay());
@@ -64,7 +69,6 @@ final class FactRows {
     columns.put(RECIPE_FACT.PHOTOS, facts.photos());
     COLUMNS.forEach((quantity, column) -> columns.put(column, facts.numbers().get(quantity)));
     db.insertInto(RECIPE_FACT).set(columns).execute();
-    db.execute("DELETE FROM recipe_words WHERE rowid = ?", id);
     List<Object> values = new ArrayList<>(List.of(id));
     for (Place place : Place.values()) {
       values.add(facts.words().getOrDefault(place, ""));

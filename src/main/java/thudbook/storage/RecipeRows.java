@@ -96,6 +96,7 @@ final class RecipeRows {
     db.deleteFrom(RECIPE_TAG).where(RECIPE_TAG.RECIPE.eq(id)).execute();
     db.deleteFrom(RECIPE_STAGE).where(RECIPE_STAGE.RECIPE.eq(id)).execute();
     db.deleteFrom(RECIPE_PARENT).where(RECIPE_PARENT.RECIPE.eq(id)).execute();
+    FactRows.delete(db, id);
     parts(id, write, number, before.get(RECIPE_REVISION.ID));
     if (!write.sameSound()) {
       StoredPredictions.replace(db, id, write.prediction(), overtaken);

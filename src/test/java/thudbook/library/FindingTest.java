@@ -312,7 +312,7 @@ class FindingTest {
     typed.add("x".repeat(10_000));
     for (String text : typed) {
       SearchAddress address = new SearchAddress(text, Wanted.ALL, null);
-      Typed read = address.wanted(database.library().vocabulary());
+      Typed read = address.wanted(database.library()::vocabulary);
       Library.Page page =
           database
               .library()
