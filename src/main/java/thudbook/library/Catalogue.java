@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.Consumer;
@@ -48,7 +49,7 @@ public final class Catalogue {
   private long[] changedAt = new long[0];
   private long[] lastUsedAt = new long[0];
   private int[] madeOn = new int[0];
-  private volatile long version;
+  private final AtomicLong version = new AtomicLong();
   private short[] shapes = new short[0];
 
   /** An empty catalogue. */
@@ -99,7 +100,7 @@ public final class Catalogue {
     try {
       remove(gone);
       rows.forEach(this::put);
-      version = version + 1;
+      version.incrementAndGet();
     } finally {
       lock.writeLock().unlock();
     }
@@ -189,7 +190,7 @@ public final class Catalogue {
 
   /** A number that rises with every change. */
   long version() {
-    return version;
+    return version.get();
   }
 
   /** How many recipes there are. */
