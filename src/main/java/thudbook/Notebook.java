@@ -12,6 +12,7 @@ import thudbook.documents.NewIdentity;
 import thudbook.equipment.GateHistory;
 import thudbook.library.Library;
 import thudbook.library.Tagging;
+import thudbook.pages.EquipmentRoutes;
 import thudbook.pages.Pages;
 import thudbook.pages.PhotoRoutes;
 import thudbook.pages.RecallRoutes;
@@ -103,6 +104,7 @@ final class Notebook implements AutoCloseable {
             new Pages.Stores(
                 database.recipes(),
                 database.gates(),
+                database.modules(),
                 library,
                 database.predictions(),
                 database.drafts(),
@@ -125,6 +127,8 @@ final class Notebook implements AutoCloseable {
             library,
             new ShareRoutes.Acts(acts.recipes(), acts.photos()),
             ids);
+    EquipmentRoutes equipment =
+        new EquipmentRoutes(pages, database.modules(), database.gates(), acts.modules(), ids);
     SessionRoutes sessions =
         new SessionRoutes(
             pages,
@@ -190,6 +194,7 @@ final class Notebook implements AutoCloseable {
           api.addTo(config);
           pages.addTo(config);
           share.addTo(config);
+          equipment.addTo(config);
           sessions.addTo(config);
           recalls.addTo(config);
           photos.addTo(config);

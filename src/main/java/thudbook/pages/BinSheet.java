@@ -3,6 +3,7 @@ package thudbook.pages;
 import java.util.List;
 import java.util.Objects;
 import thudbook.equipment.GateHistory;
+import thudbook.equipment.ModuleStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.SessionStore;
 
@@ -11,7 +12,8 @@ import thudbook.sessions.SessionStore;
  *
  * @param full whether there may be more recipes than are listed
  */
-public record BinSheet(List<Item> recipes, List<Item> gates, List<Item> sessions, boolean full) {
+public record BinSheet(
+    List<Item> recipes, List<Item> gates, List<Item> modules, List<Item> sessions, boolean full) {
   /** So many recipes are listed. */
   static final int ROWS = 200;
 
@@ -22,7 +24,8 @@ public record BinSheet(List<Item> recipes, List<Item> gates, List<Item> sessions
    */
   public record Item(String title, String address, String restore, TimeOfRecord at) {}
 
-  static BinSheet of(RecipeStore recipes, GateHistory gates, SessionStore sessions) {
+  static BinSheet of(
+      RecipeStore recipes, GateHistory gates, ModuleStore modules, SessionStore sessions) {
     List<Item> binned =
         recipes.binned(ROWS).stream()
             .map(
@@ -42,6 +45,15 @@ public record BinSheet(List<Item> recipes, List<Item> gates, List<Item> sessions
                         stored.gate().title(),
                         "/gates/" + stored.gate().slug(),
                         "/bin/gates/" + stored.gate().id(),
+                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
+            .toList(),
+        modules.binned().stream()
+            .map(
+                stored ->
+                    new Item(
+                        stored.module().label() + " " + stored.module().title(),
+                        "/equipment/" + stored.module().slug(),
+                        "/bin/modules/" + stored.module().id(),
                         TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
             .toList(),
         sessions.binned().stream()

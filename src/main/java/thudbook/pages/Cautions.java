@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 
@@ -44,9 +45,18 @@ public final class Cautions {
 
   /** The cautions of a gate. */
   static List<Caution> of(Gate gate) {
-    return switch (gate.caution()) {
+    return of(gate.caution(), gate.title());
+  }
+
+  /** The cautions of a module. */
+  static List<Caution> of(Module module) {
+    return of(module.caution(), module.label() + " " + module.title());
+  }
+
+  private static List<Caution> of(Gate.Caution caution, String name) {
+    return switch (caution) {
       case NONE -> List.of();
-      case TUBE -> List.of(ofTubes(gate.title()));
+      case TUBE -> List.of(ofTubes(name));
     };
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import thudbook.access.Author;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.ModuleStore;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Change;
@@ -29,6 +30,7 @@ final class ChangeRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateHistory gates;
+  private final ModuleStore modules;
   private final SessionStore sessions;
   private final PredictionStore predictions;
   private final Recipes recipeActs;
@@ -39,6 +41,7 @@ final class ChangeRoutes {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
+    this.modules = stores.modules();
     this.sessions = stores.sessions();
     this.predictions = stores.predictions();
     this.recipeActs = acts.recipes();
@@ -66,7 +69,7 @@ final class ChangeRoutes {
         "bin",
         "Bin",
         Frame.Section.NONE,
-        Map.of("sheet", BinSheet.of(recipes, gates, sessions)));
+        Map.of("sheet", BinSheet.of(recipes, gates, modules, sessions)));
   }
 
   private void takeRecipeOut(Context context) {

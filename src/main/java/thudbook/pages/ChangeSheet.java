@@ -121,7 +121,8 @@ public record ChangeSheet(
   }
 
   private static Effect effect(Change.Effect effect) {
-    String address = "/" + effect.noun().word() + "s/" + effect.slug();
+    String folder = effect.noun() == Act.Noun.MODULE ? "equipment" : effect.noun().word() + "s";
+    String address = "/" + folder + "/" + effect.slug();
     String done =
         switch (effect.kind()) {
           case ADDED -> "Added";
@@ -139,7 +140,7 @@ public record ChangeSheet(
   }
 
   private static boolean hasHistoryPage(Act.Noun noun) {
-    return noun == Act.Noun.RECIPE || noun == Act.Noun.GATE;
+    return noun != Act.Noun.SESSION;
   }
 
   private static Row row(Moved moved) {

@@ -11,6 +11,7 @@ public record Frame(String title, Section section, AssetAddresses assets) {
   public enum Section {
     RECIPES,
     GATES,
+    EQUIPMENT,
     SESSIONS,
     SHARE,
     HELP,

@@ -29,7 +29,7 @@ public record Help(String slug, String title, String summary) {
           new Help(
               "file-format",
               "The file format",
-              "How recipes and gates are written as text files, with every key."),
+              "How recipes, gates and modules are written as text files, with every key."),
           new Help(
               "history",
               "History, bin and undo",
@@ -38,6 +38,10 @@ public record Help(String slug, String title, String summary) {
               "gates",
               "Writing gates down",
               "Which numbers a channel has, where to find them, and what happens to recipes."),
+          new Help(
+              "equipment",
+              "Equipment, knobs and cables",
+              "Writing modules down, how knob positions become values, and what is checked."),
           new Help(
               "sessions",
               "Sessions and recall",

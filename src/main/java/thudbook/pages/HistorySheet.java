@@ -8,6 +8,8 @@ import thudbook.access.Revision;
 import thudbook.documents.DifferenceWords;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Module;
+import thudbook.equipment.ModuleStore;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
 import thudbook.recipes.Recipe;
@@ -15,7 +17,7 @@ import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Resolution;
 
 /**
- * Everything that a recipe or a gate was, newest first, a page of it.
+ * Everything that a recipe, a gate or a module was, newest first, a page of it.
  *
  * @param address of its page
  * @param version what an act on it has to name
@@ -95,6 +97,27 @@ public record HistorySheet(
             ""),
         older("/gates/" + gate.slug(), revisions),
         below == 0 ? null : "/gates/" + gate.slug() + "/history",
+        notice);
+  }
+
+  /** What a module was. */
+  static HistorySheet of(
+      ModuleStore.Stored stored, List<Revision<Module>> revisions, int below, String notice) {
+    Module module = stored.module();
+    String address = "/equipment/" + module.slug();
+    return new HistorySheet(
+        module.label() + " " + module.title(),
+        address,
+        stored.version(),
+        stored.binnedAt() == null,
+        lines(
+            revisions,
+            stored.revision(),
+            DifferenceWords::sentences,
+            (before, after) -> List.of(),
+            ""),
+        older(address, revisions),
+        below == 0 ? null : address + "/history",
         notice);
   }
 

@@ -11,6 +11,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.SearchAddress;
@@ -35,6 +36,7 @@ public final class Pages implements ErrorPage {
   private final Layout layout;
   private final RecipeStore recipes;
   private final GateStore gates;
+  private final ModuleStore modules;
   private final Library library;
   private final PhotoStore photos;
   private final Uses uses;
@@ -55,6 +57,7 @@ public final class Pages implements ErrorPage {
     this.layout = new Layout(assets);
     this.recipes = stores.recipes();
     this.gates = stores.gates();
+    this.modules = stores.modules();
     this.library = stores.library();
     this.photos = stores.photos();
     this.uses = new Uses(stores.recalls());
@@ -80,6 +83,7 @@ public final class Pages implements ErrorPage {
   public record Stores(
       RecipeStore recipes,
       GateHistory gates,
+      ModuleStore modules,
       Library library,
       PredictionStore predictions,
       DraftStore drafts,
@@ -147,6 +151,8 @@ public final class Pages implements ErrorPage {
           Map.of(
               "sheet",
               sheet,
+              "patch",
+              PatchSheet.of(sheet.recipe(), sheet.knobs(), modules.rack(), gates),
               "photos",
               PhotoView.all(sheet.recipe(), photos),
               "lastUsed",

@@ -56,9 +56,25 @@ public final class Tolerance {
 
   /** The tolerances of all tied knobs, in the order of the settings; none without a prediction. */
   public static List<KnobTolerance> of(DialledSettings settings, GateStore gates) {
+    return of(settings, retuned(settings), gates, EnumSet.allOf(Metric.class));
+  }
+
+  /**
+   * The touchiest knob, if one is touchy; for pages, where nobody waits. What makes a knob touchy
+   * is of one strike, so trains are left out, and the grid alone is fine enough.
+   */
+  public static Optional<KnobTolerance> touchiest(DialledSettings settings, GateStore gates) {
+    Recipe recipe = retuned(settings);
+    Recipe struckOnce =
+        recipe.withSound(
+            recipe.source(), recipe.envelope(), null, recipe.stages(), recipe.couplingHertz());
+    return touchiest(of(settings, struckOnce, gates, Set.of()));
+  }
+
+  private static List<KnobTolerance> of(
+      DialledSettings settings, Recipe recipe, GateStore gates, Set<Metric> polished) {
     List<KnobTolerance> all = new ArrayList<>();
     GateStore studio = new KnownGates(gates, List.of());
-    Recipe recipe = retuned(settings);
     if (Resolution.of(recipe, studio).complete().isEmpty()) {
       return all;
     }
@@ -68,7 +84,7 @@ public final class Tolerance {
       Double share = knob.share();
       if (dialling != null && pointer != null && share != null) {
         KnobTolerance tolerance =
-            new Tolerance(recipe, knob, dialling, pointer, studio).around(share);
+            new Tolerance(recipe, knob, dialling, pointer, studio).around(share, polished);
         if (tolerance != null) {
           all.add(tolerance);
         }
@@ -117,7 +133,7 @@ public final class Tolerance {
     return recipe;
   }
 
-  private @Nullable KnobTolerance around(double share) {
+  private @Nullable KnobTolerance around(double share, Set<Metric> polished) {
     double half = dialling.knob().toleranceShare();
     double least = Math.max(0, share - half);
     double most = Math.min(1, share + half);
@@ -129,7 +145,7 @@ public final class Tolerance {
       return null;
     }
     closeIn();
-    for (Metric metric : Metric.values()) {
+    for (Metric metric : polished) {
       polish(metric, 1);
       polish(metric, -1);
     }

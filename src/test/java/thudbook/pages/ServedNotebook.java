@@ -61,6 +61,7 @@ final class ServedNotebook implements AutoCloseable {
         new Pages.Stores(
             database.recipes(),
             database.gates(),
+            database.modules(),
             database.library(),
             database.predictions(),
             database.drafts(),
