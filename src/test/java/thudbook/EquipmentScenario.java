@@ -114,6 +114,7 @@ class EquipmentScenario {
     for (String slug : List.of("o1-oscillator", "m1-mixer", "g1-keeper-twin", "desk")) {
       visit("/equipment/" + slug + "/edit");
       press("save");
+      assertThat(browser.getCurrentUrl()).endsWith("/equipment/" + slug);
       visit("/equipment/" + slug + "/history");
       assertThat(browser.findElements(By.className("revision"))).as(slug).hasSize(1);
     }
@@ -122,11 +123,12 @@ class EquipmentScenario {
   @Test
   void aRecipeTellsWhatItsKnobsComeTo() throws IOException {
     visit("/recipes/slack-tide-kick");
-    String settings = browser.findElement(By.className("settings")).getText();
+    String settings =
+        browser.findElement(By.className("settings")).getText().replace('\u00a0', ' ');
     assertThat(settings)
         .contains("Touchy: A1 gain 1")
-        .contains("179\u00a0ms")
-        .contains("156\u00a0ms");
+        .contains("179 ms")
+        .contains("156 ms");
     assertThat(browser.findElements(By.className("patch-faults"))).isEmpty();
     assertThat(Inspection.faults(browser)).isEmpty();
     fitsThePhone();

@@ -30,6 +30,7 @@ import thudbook.recipes.Tolerance;
 /**
  * Connections and settings of a recipe on the modules of the studio.
  *
+ * @param known whether the studio has modules to look anything up in
  * @param connections in signal order
  * @param faults what is wrong with connections and settings, a sentence each
  * @param warnings what may be meant
@@ -38,6 +39,7 @@ import thudbook.recipes.Tolerance;
  * @param warmUps modules that have to be on for a while first, in words
  */
 public record PatchSheet(
+    boolean known,
     List<Cable> connections,
     List<Line> settings,
     List<String> faults,
@@ -85,6 +87,7 @@ public record PatchSheet(
     settings.problems().forEach(problem -> faults.add(problem.message()));
     Set<Module> used = used(recipe, rack);
     return new PatchSheet(
+        !rack.isEmpty(),
         cabling.inSignalOrder().stream().map(i -> cable(i, recipe)).toList(),
         lines(knobs, settings, touchiest),
         faults,
