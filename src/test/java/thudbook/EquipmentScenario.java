@@ -125,10 +125,7 @@ class EquipmentScenario {
     visit("/recipes/slack-tide-kick");
     String settings =
         browser.findElement(By.className("settings")).getText().replace('\u00a0', ' ');
-    assertThat(settings)
-        .contains("Touchy: A1 gain 1")
-        .contains("179 ms")
-        .contains("156 ms");
+    assertThat(settings).contains("Touchy: A1 gain 1").contains("179 ms").contains("156 ms");
     assertThat(browser.findElements(By.className("patch-faults"))).isEmpty();
     assertThat(Inspection.faults(browser)).isEmpty();
     fitsThePhone();
