@@ -132,12 +132,14 @@ final class Notebook implements AutoCloseable {
     SessionRoutes sessions =
         new SessionRoutes(
             pages,
-            database.sessions(),
+            new SessionRoutes.Stores(
+                database.sessions(),
+                database.recipes(),
+                database.gates(),
+                database.recalls(),
+                library,
+                database.modules()::rack),
             acts.sessions(),
-            database.recipes(),
-            database.gates(),
-            database.recalls(),
-            database.modules()::rack,
             ids);
     RecallRoutes recalls =
         new RecallRoutes(

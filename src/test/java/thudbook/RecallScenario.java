@@ -156,6 +156,34 @@ class RecallScenario {
   }
 
   @Test
+  void aHalfWrittenPlanSurvivesAClosedPageAndTheSecondToSaveSeesWhatTheFirstDid() {
+    visit("/sessions/first-run-through/edit");
+    browser.findElement(By.id("title")).sendKeys(", with the lights");
+    visit("/sessions");
+    visit("/sessions/first-run-through/edit");
+    assertThat(browser.findElement(By.id("title")).getAttribute("value"))
+        .isEqualTo("First run-through, with the lights");
+    assertThat(text(".recall-status")).contains("is back");
+    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    assertThat(text("h1")).isEqualTo("First run-through, with the lights");
+    visit("/sessions/first-run-through/edit");
+    browser.executeScript("document.querySelector('input[name=version]').value = '1'");
+    browser.findElement(By.id("by")).clear();
+    browser.findElement(By.id("by")).sendKeys("Bram");
+    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    assertThat(text(".fault-summary")).contains("Somebody saved this session").contains("Bram");
+    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    assertThat(text("main")).contains("Bram");
+    visit("/changes");
+    follow(browser.findElement(By.cssSelector("main a[href^='/changes/']")));
+    follow(browser.findElement(By.cssSelector("form.undo button")));
+    visit("/sessions/first-run-through/edit");
+    browser.findElement(By.id("title")).clear();
+    browser.findElement(By.id("title")).sendKeys("First run-through");
+    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+  }
+
+  @Test
   void clashesAreToldAndABetterOrderIsTakenAndUndone() throws IOException {
     visit("/sessions/act-two-the-storm");
     assertThat(text(".clashes"))

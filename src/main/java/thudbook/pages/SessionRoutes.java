@@ -20,6 +20,7 @@ import thudbook.documents.NewIdentity;
 import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.Rack;
+import thudbook.library.Library;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
@@ -33,6 +34,9 @@ import thudbook.web.ErrorKind;
 
 /** Sessions: the list, one to read, planning, and taking another order. */
 public final class SessionRoutes {
+  /** So many recipes are offered while one is named; any other can be typed. */
+  private static final int OFFERED = 200;
+
   private static final Pattern ORDER = Pattern.compile("[0-9]{1,3}(,[0-9]{1,3})*");
 
   private final Layout layout;
@@ -41,6 +45,7 @@ public final class SessionRoutes {
   private final RecipeStore recipes;
   private final GateStore studio;
   private final RecallStore recalls;
+  private final Library library;
   private final Supplier<Rack> rack;
   private final Uses uses;
   private final NewIdentity identity;
@@ -48,28 +53,34 @@ public final class SessionRoutes {
   /**
    * Pages over these stores.
    *
-   * @param rack the modules of the studio
    * @param ids gives new sessions their ids
    */
-  public SessionRoutes(
-      Pages pages,
-      SessionStore sessions,
-      Sessions acts,
-      RecipeStore recipes,
-      GateStore studio,
-      RecallStore recalls,
-      Supplier<Rack> rack,
-      Supplier<UUID> ids) {
+  public SessionRoutes(Pages pages, Stores stores, Sessions acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
-    this.sessions = sessions;
+    this.sessions = stores.sessions();
     this.acts = acts;
-    this.recipes = recipes;
-    this.studio = studio;
-    this.recalls = recalls;
-    this.rack = rack;
+    this.recipes = stores.recipes();
+    this.studio = stores.studio();
+    this.recalls = stores.recalls();
+    this.library = stores.library();
+    this.rack = stores.rack();
     this.uses = new Uses(recalls);
     this.identity = new NewIdentity(ids, sessions::slugTaken);
   }
+
+  /**
+   * What the pages read.
+   *
+   * @param library offers recipes to choose from
+   * @param rack the modules of the studio
+   */
+  public record Stores(
+      SessionStore sessions,
+      RecipeStore recipes,
+      GateStore studio,
+      RecallStore recalls,
+      Library library,
+      Supplier<Rack> rack) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -274,7 +285,12 @@ public final class SessionRoutes {
 
   private void show(Context ctx, SessionForm form) {
     String title = form.version() == 0 ? "Plan a session" : "Change a session";
-    layout.show(ctx, "session-form", title, Frame.Section.SESSIONS, Map.of("form", form));
+    layout.show(
+        ctx,
+        "session-form",
+        title,
+        Frame.Section.SESSIONS,
+        Map.of("form", form, "offered", library.newest(Author.OWNER, OFFERED)));
   }
 
   private SessionStore.Stored found(Context ctx) {
