@@ -2,6 +2,7 @@ package thudbook.library;
 
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -206,6 +207,29 @@ public final class Catalogue {
           groups(facet).forEach((key, group) -> labels.put(key, group.label()));
           return labels;
         });
+  }
+
+  /**
+   * The values of a facet with the number of recipes of each, those of most recipes first.
+   *
+   * @param limit at most so many
+   */
+  public List<Counts.Value> mostUsed(Facet facet, int limit) {
+    return read(
+        () ->
+            groups(facet).entrySet().stream()
+                .map(
+                    group ->
+                        new Counts.Value(
+                            group.getKey(),
+                            group.getValue().label(),
+                            group.getValue().recipes().getCardinality()))
+                .sorted(
+                    Comparator.comparingInt(Counts.Value::recipes)
+                        .reversed()
+                        .thenComparing(Counts.Value::key))
+                .limit(limit)
+                .toList());
   }
 
   /** How far a strike opens a gate, in the word of files and JSON. */

@@ -140,6 +140,35 @@ public record Wanted(
     return new Wanted(words, without, chosen, refused, flags, made, changed.and(days), limits);
   }
 
+  /** The same, with nothing asked about a value of a facet. */
+  public Wanted dropping(Facet facet, String value) {
+    return new Wanted(
+        words,
+        without,
+        changed(chosen, facet, set -> minus(set, value)),
+        changed(refused, facet, set -> minus(set, value)),
+        flags,
+        made,
+        changed,
+        limits);
+  }
+
+  /** The same, with nothing asked about a flag. */
+  public Wanted dropping(Flag flag) {
+    Map<Flag, Boolean> fewer = new EnumMap<>(Flag.class);
+    fewer.putAll(flags);
+    fewer.remove(flag);
+    return new Wanted(words, without, chosen, refused, fewer, made, changed, limits);
+  }
+
+  /** The same, with nothing asked about a number. */
+  public Wanted dropping(Quantity quantity) {
+    Map<Quantity, Limits> fewer = new EnumMap<>(Quantity.class);
+    fewer.putAll(limits);
+    fewer.remove(quantity);
+    return new Wanted(words, without, chosen, refused, flags, made, changed, fewer);
+  }
+
   private static Map<Facet, SortedSet<String>> changed(
       Map<Facet, SortedSet<String>> values, Facet facet, UnaryOperator<SortedSet<String>> change) {
     Map<Facet, SortedSet<String>> changed = new EnumMap<>(Facet.class);
@@ -152,5 +181,11 @@ public record Wanted(
     SortedSet<String> more = new TreeSet<>(set);
     more.add(value);
     return more;
+  }
+
+  private static SortedSet<String> minus(SortedSet<String> set, String value) {
+    SortedSet<String> fewer = new TreeSet<>(set);
+    fewer.remove(value);
+    return fewer;
   }
 }
