@@ -123,7 +123,12 @@ final class ChangeRoutes {
   private void undo(Context context) {
     Change change = found(Requested.change(context));
     try {
-      done(context, changes.undo(change.id(), Author.OWNER));
+      long undone = changes.undo(change.id(), Author.OWNER);
+      if (BackAddress.isNamed(context)) {
+        BackAddress.lead(context, undone);
+      } else {
+        done(context, undone);
+      }
     } catch (Refusal refusal) {
       context.status(ErrorKind.of(refusal.kind()).status());
       show(context, found(change.id()), refusal.faults(), true);

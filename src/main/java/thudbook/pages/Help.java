@@ -25,6 +25,10 @@ public record Help(String slug, String title, String summary) {
               "writing",
               "Writing a recipe",
               "The form, what it answers, and how nothing typed is lost."),
+          new Help(
+              "finding",
+              "Finding",
+              "Words, sentences, filters, orders, likeness, tags and shelves."),
           new Help("cautions", "Cautions", "Thumps, ears, tubes, and the order of a safe recall."),
           new Help(
               "file-format",

@@ -14,7 +14,7 @@ import thudbook.equipment.GateStore;
 import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
-import thudbook.library.SearchAddress;
+import thudbook.library.Quantity;
 import thudbook.library.ShelfStore;
 import thudbook.library.Tagging;
 import thudbook.photos.PhotoStore;
@@ -25,7 +25,6 @@ import thudbook.recipes.Gates;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Recipes;
-import thudbook.recipes.Resolution;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
@@ -37,7 +36,6 @@ public final class Pages implements ErrorPage {
   private final RecipeStore recipes;
   private final GateStore gates;
   private final ModuleStore modules;
-  private final Library library;
   private final PhotoStore photos;
   private final Uses uses;
   private final EditorRoutes editor;
@@ -45,6 +43,10 @@ public final class Pages implements ErrorPage {
   private final HistoryRoutes history;
   private final ChangeRoutes changes;
   private final CompareRoutes compare;
+  private final FindRoutes find;
+  private final SelectionRoutes selection;
+  private final TagRoutes tags;
+  private final ShelfRoutes shelves;
 
   /**
    * Pages over these stores.
@@ -58,7 +60,6 @@ public final class Pages implements ErrorPage {
     this.recipes = stores.recipes();
     this.gates = stores.gates();
     this.modules = stores.modules();
-    this.library = stores.library();
     this.photos = stores.photos();
     this.uses = new Uses(stores.recalls());
     DraftRoutes drafts = new DraftRoutes(stores.drafts(), recipes, gates, clock);
@@ -66,7 +67,7 @@ public final class Pages implements ErrorPage {
         new EditorRoutes(
             layout,
             recipes,
-            new Editing(recipes, gates, library, acts.recipes(), stores.drafts(), ids),
+            new Editing(recipes, gates, stores.library(), acts.recipes(), stores.drafts(), ids),
             drafts);
     this.gateEditor =
         new GateEditorRoutes(
@@ -77,6 +78,10 @@ public final class Pages implements ErrorPage {
     this.history = new HistoryRoutes(layout, stores, acts);
     this.changes = new ChangeRoutes(layout, stores, acts);
     this.compare = new CompareRoutes(layout, stores);
+    this.find = new FindRoutes(layout, stores, acts);
+    this.selection = new SelectionRoutes(stores, acts);
+    this.tags = new TagRoutes(layout, stores, acts);
+    this.shelves = new ShelfRoutes(layout, stores, clock);
   }
 
   /** What the pages read. */
@@ -104,9 +109,12 @@ public final class Pages implements ErrorPage {
     history.addTo(config);
     changes.addTo(config);
     compare.addTo(config);
+    find.addTo(config);
+    selection.addTo(config);
+    tags.addTo(config);
+    shelves.addTo(config);
     config
         .routes
-        .get("/", this::recipes)
         .get("/recipes/{slug}", this::recipe)
         .get("/recipes/{slug}/text", this::text)
         .get("/gates", this::gates)
@@ -120,23 +128,6 @@ public final class Pages implements ErrorPage {
   public String html(ErrorKind kind, List<Fault> faults, @Nullable String requestId) {
     ErrorSheet sheet = ErrorSheet.of(kind, faults, requestId);
     return layout.fill("error", kind.title(), Frame.Section.NONE, Map.of("sheet", sheet));
-  }
-
-  private void recipes(Context context) {
-    RecipeIndex index =
-        RecipeIndex.of(
-            library,
-            SearchAddress.read(context.queryParamMap()),
-            context.queryParam("after"),
-            this::missing);
-    layout.show(context, "recipes", "Recipes", Frame.Section.RECIPES, Map.of("index", index));
-  }
-
-  private List<String> missing(String slug) {
-    return recipes
-        .find(slug)
-        .map(stored -> Resolution.of(stored.recipe(), gates).missing())
-        .orElse(List.of());
   }
 
   private void recipe(Context context) {
@@ -190,7 +181,11 @@ public final class Pages implements ErrorPage {
         Help.find(context.pathParam("page"))
             .orElseThrow(() -> Requested.notFound("The help has no page of this name."));
     Map<String, Object> values =
-        page.slug().equals("numbers") ? Map.of("numbers", MetricWords.all()) : Map.of();
+        switch (page.slug()) {
+          case "numbers" -> Map.of("numbers", MetricWords.all());
+          case "finding" -> Map.of("quantities", List.of(Quantity.values()));
+          default -> Map.of();
+        };
     layout.show(context, page.template(), page.title(), Frame.Section.HELP, values);
   }
 

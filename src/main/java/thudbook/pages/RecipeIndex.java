@@ -1,31 +1,47 @@
 package thudbook.pages;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.library.Facet;
+import thudbook.library.Highlight;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
+import thudbook.library.Quantity;
 import thudbook.library.SearchAddress;
+import thudbook.library.ShelfStore.Shelf;
 import thudbook.library.Typed;
 import thudbook.library.Wanted;
 import thudbook.library.Words;
+import thudbook.quantities.Fault;
 
 /**
  * The list of recipes, as it is shown.
  *
+ * @param faults of the address that stand beside no field
+ * @param total how many were found
  * @param count which recipes of how many
+ * @param here the address of this page of the list
  * @param previous address of the page before; null: this is the first
  * @param next address of the page after; null: this is the last
+ * @param shelves searches that have a name
  */
 public record RecipeIndex(
     SearchAddress search,
     Typed typed,
+    List<String> faults,
+    List<ActiveFilter> active,
+    FilterPanel filters,
     List<RecipeRow> rows,
+    int total,
     String count,
+    String here,
     @Nullable String previous,
-    @Nullable String next) {
+    @Nullable String next,
+    List<Shelf> shelves) {
   /** How many recipes stand on a page. */
   static final int ROWS = 40;
 
@@ -36,50 +52,91 @@ public record RecipeIndex(
   }
 
   /**
+   * One entry of the menu of orders.
+   *
+   * @param key empty: the usual order
+   */
+  public record Order(String key, String words) {}
+
+  /**
    * The list that was asked for.
    *
-   * @param missing what keeps the recipe of a slug from being predicted
+   * @param parameters of the address
    */
-  static RecipeIndex of(
-      Library library,
-      SearchAddress.Read asked,
-      @Nullable String after,
-      Function<String, List<String>> missing) {
+  static RecipeIndex of(Pages.Stores stores, Map<String, List<String>> parameters) {
+    Library library = stores.library();
+    SearchAddress.Read asked = SearchAddress.read(parameters);
     SearchAddress search = asked.address();
     Typed typed = search.wanted(library::vocabulary);
     Wanted wanted = typed.wanted();
+    String after = parameters.getOrDefault("after", List.of("")).get(0);
     Library.Page page = library.page(wanted, search.ordering(wanted), Author.OWNER, ROWS, after);
-    List<RecipeRow> rows =
-        page.rows().stream()
-            .map(
-                row ->
-                    RecipeRow.of(
-                        row,
-                        row.metrics() == null && !row.stale()
-                            ? missing.apply(row.slug())
-                            : List.of()))
-            .toList();
+    Highlight highlight = new Highlight(wanted.words());
+    FilterWords words = new FilterWords(library, stores.gates());
     String previous = page.found().previous();
     String next = page.found().next();
     return new RecipeIndex(
         search,
         typed,
-        rows,
+        asked.faults().stream()
+            .filter(fault -> !fault.place().matches(".*\\.(from|to)"))
+            .map(Fault::message)
+            .toList(),
+        ActiveFilter.all(search, words),
+        FilterPanel.of(library, asked, wanted, parameters, words),
+        page.rows().stream()
+            .map(row -> RecipeRow.of(row, highlight, stores.recipes(), stores.gates()))
+            .toList(),
+        page.found().total(),
         count(page),
+        address(search, after),
         previous == null ? null : address(search, previous),
-        next == null ? null : address(search, next));
+        next == null ? null : address(search, next),
+        stores.shelves().all());
   }
 
   /** The address of the list of a tag, newest first. */
   public static String addressOfTag(String tag) {
-    return address(
-        SearchAddress.ALL.with(Wanted.ALL.choosing(thudbook.library.Facet.TAG, Words.fold(tag))),
-        "");
+    return address(SearchAddress.ALL.with(Wanted.ALL.choosing(Facet.TAG, Words.fold(tag))), "");
   }
 
-  /** The address of a search in an order. */
-  public String inOrder(@Nullable Ordering order) {
-    return address(search.in(order), "");
+  /** The address of the same words without any filter. */
+  public String withoutFilters() {
+    return address(search.with(Wanted.ALL), "");
+  }
+
+  /** Whether nothing is asked at all. */
+  public boolean isWhole() {
+    return typed.wanted().isAll();
+  }
+
+  /** The orders that do not go by a number. */
+  public List<Order> orders() {
+    String usual = typed.wanted().words().isEmpty() ? "newest first" : "relevance";
+    return List.of(
+        new Order("", "Usual: " + usual),
+        new Order(Ordering.RELEVANCE.key(), "Relevance"),
+        new Order(Ordering.NEWEST.key(), "Newest first"),
+        new Order(Ordering.TITLE.key(), "Title"),
+        new Order(Ordering.LAST_USED.key(), "Last used"));
+  }
+
+  /** The orders by a number, the largest or the smallest first. */
+  public List<Order> ordersByNumber(boolean descending) {
+    List<Order> orders = new ArrayList<>();
+    for (Quantity quantity : Quantity.values()) {
+      orders.add(
+          new Order(
+              Ordering.of(quantity, descending).key(),
+              QuantityWords.name(quantity)
+                  + (descending ? ", largest first" : ", smallest first")));
+    }
+    return orders;
+  }
+
+  /** The order that the address asks for; empty: none. */
+  public String order() {
+    return search.order() == null ? "" : search.order().key();
   }
 
   static String address(SearchAddress search, String after) {
@@ -93,7 +150,7 @@ public record RecipeIndex(
   private static String count(Library.Page page) {
     int total = page.found().total();
     if (total == 0) {
-      return "";
+      return "No recipe";
     }
     String recipes = total == 1 ? "1 recipe" : total + " recipes";
     int offset = page.found().offset();

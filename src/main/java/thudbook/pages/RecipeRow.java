@@ -2,16 +2,28 @@ package thudbook.pages;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.GateStore;
+import thudbook.library.Highlight;
+import thudbook.library.Highlight.Piece;
 import thudbook.library.RecipeList;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Reach;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Resolution;
 
 /**
  * One recipe of the list, as it is shown.
  *
+ * @param title with the words that were looked for marked
+ * @param tags likewise
+ * @param heard likewise; empty: nothing was noted
+ * @param extract why it was found, where nothing else in the row says so
+ * @param rating 1 to 5 in words; empty: none
  * @param playedBy source and channels in words
  * @param drawing safe SVG; null: no prediction yet, or silent
  * @param numbers the key numbers; empty: no prediction yet
@@ -20,11 +32,13 @@ import thudbook.predictions.Reach;
  */
 public record RecipeRow(
     String slug,
-    String title,
-    List<String> tags,
-    @Nullable String by,
-    @Nullable String heard,
-    String changed,
+    String name,
+    List<Piece> title,
+    List<Tag> tags,
+    List<Piece> heard,
+    Optional<Highlight.Extract> extract,
+    String rating,
+    boolean favourite,
     String playedBy,
     @Nullable String drawing,
     List<Entry> numbers,
@@ -33,22 +47,62 @@ public record RecipeRow(
   private static final List<Metric> KEY_NUMBERS =
       List.of(Metric.HOLD, Metric.RELEASE_40, Metric.PEAK_DB, Metric.THUMP_PEAK);
 
-  /** The row of a recipe. */
-  static RecipeRow of(RecipeList.Row row, List<String> missing) {
+  private static final int LONGEST_EXTRACT = 160;
+
+  /** A tag, with the words that were looked for marked. */
+  public record Tag(String name, List<Piece> pieces) {}
+
+  /** The row of a recipe in a list of no search. */
+  static RecipeRow of(RecipeList.Row row, RecipeStore recipes, GateStore gates) {
+    return of(row, new Highlight(List.of()), recipes, gates);
+  }
+
+  /**
+   * The row of a recipe.
+   *
+   * @param highlight marks what was looked for
+   */
+  static RecipeRow of(
+      RecipeList.Row row, Highlight highlight, RecipeStore recipes, GateStore gates) {
+    List<String> shown = new ArrayList<>(row.tags());
+    shown.add(row.title());
+    if (row.heard() != null) {
+      shown.add(row.heard());
+    }
+    shown.addAll(row.channels());
+    boolean halfWritten = row.metrics() == null && !row.stale();
+    boolean explained = highlight.isSeenIn(shown);
+    Recipe recipe =
+        halfWritten || !explained
+            ? recipes.find(row.slug()).map(RecipeStore.Stored::recipe).orElse(null)
+            : null;
     Metrics metrics = row.metrics();
     List<Entry> numbers = metrics == null ? List.of() : numbers(metrics);
     return new RecipeRow(
         row.slug(),
         row.title(),
-        row.tags(),
-        row.by(),
-        row.heard(),
-        Reading.day(row.changedAt()),
+        highlight.pieces(row.title()),
+        row.tags().stream().map(tag -> new Tag(tag, highlight.pieces(tag))).toList(),
+        row.heard() == null ? List.of() : highlight.pieces(row.heard()),
+        recipe == null || explained
+            ? Optional.empty()
+            : highlight.extract(recipe, shown, LONGEST_EXTRACT),
+        row.rating() == null ? "" : row.rating() + " of 5",
+        row.favourite(),
         playedBy(row),
         drawing(row, numbers),
         numbers,
         row.stale(),
-        missing);
+        halfWritten && recipe != null ? Resolution.of(recipe, gates).missing() : List.of());
+  }
+
+  /** Where the extract comes from, in words. */
+  public static String whence(Highlight.Extract extract) {
+    return switch (extract.place()) {
+      case PEOPLE -> "People";
+      case GEAR -> "Gear";
+      default -> "Notes";
+    };
   }
 
   private static List<Entry> numbers(Metrics metrics) {
