@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
@@ -21,6 +22,7 @@ import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 import thudbook.library.Quantity;
 import thudbook.library.RecipeFacts;
+import thudbook.library.Term;
 import thudbook.library.WordIndex.Place;
 import thudbook.recipes.Recipe;
 
@@ -40,6 +42,9 @@ final class FactRows {
           + ") VALUES (?, ?, ?, ?, ?, ?)";
 
   private static final int BATCH = 200;
+
+  /** So many words of each place are looked up when the index is verified. */
+  private static final int FIRST_WORDS = 12;
 
   private FactRows() {}
 
@@ -62,18 +67,42 @@ final class FactRows {
   /** Writes the rows of a recipe that has none. */
   static void write(DSLContext db, long id, Recipe recipe) {
     RecipeFacts facts = RecipeFacts.of(recipe);
-    Map<Field<?>, @Nullable Object> columns = new HashMap<>();
-    columns.put(RECIPE_FACT.RECIPE, id);
-    columns.put(RECIPE_FACT.MADE_ON, facts.madeOn() == null ? null : facts.madeOn().toEpochDay());
-    columns.put(RECIPE_FACT.RATING, facts.rating());
-    columns.put(RECIPE_FACT.PHOTOS, facts.photos());
-    COLUMNS.forEach((quantity, column) -> columns.put(column, facts.numbers().get(quantity)));
-    db.insertInto(RECIPE_FACT).set(columns).execute();
+    db.insertInto(RECIPE_FACT).set(RECIPE_FACT.RECIPE, id).set(columns(facts)).execute();
     List<Object> values = new ArrayList<>(List.of(id));
     for (Place place : Place.values()) {
       values.add(facts.words().getOrDefault(place, ""));
     }
     db.execute(WORDS, values.toArray());
+  }
+
+  /** The columns of facts. */
+  static Map<Field<?>, @Nullable Object> columns(RecipeFacts facts) {
+    Map<Field<?>, @Nullable Object> columns = new HashMap<>();
+    columns.put(RECIPE_FACT.MADE_ON, facts.madeOn() == null ? null : facts.madeOn().toEpochDay());
+    columns.put(RECIPE_FACT.RATING, facts.rating() == null ? null : facts.rating().longValue());
+    columns.put(RECIPE_FACT.PHOTOS, (long) facts.photos());
+    COLUMNS.forEach((quantity, column) -> columns.put(column, facts.numbers().get(quantity)));
+    return columns;
+  }
+
+  /** Whether the index finds the words of a recipe at their places, as far as the first of each. */
+  static boolean isIndexed(DSLContext db, long id, RecipeFacts facts) {
+    List<String> matches = new ArrayList<>();
+    facts
+        .words()
+        .forEach(
+            (place, words) -> {
+              if (!words.isEmpty()) {
+                List<String> all = List.of(words.split(" ", -1));
+                List<String> first = all.subList(0, Math.min(FIRST_WORDS, all.size()));
+                matches.add(StoredWords.match(new Term(first, false), Set.of(place)));
+              }
+            });
+    String match =
+        matches.stream().map(one -> "(" + one + ")").collect(Collectors.joining(" AND "));
+    return !db.fetch(
+            "SELECT 1 FROM recipe_words WHERE rowid = ? AND recipe_words MATCH ?", id, match)
+        .isEmpty();
   }
 
   /** Makes the rows that recipes of an earlier order lack. */

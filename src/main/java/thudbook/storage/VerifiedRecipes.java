@@ -2,6 +2,8 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.RECIPE_FACT;
+import static thudbook.storage.schema.Tables.RECIPE_PARENT;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 import static thudbook.storage.schema.Tables.RECIPE_TAG;
@@ -17,6 +19,7 @@ import org.jooq.Field;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.GateStore;
+import thudbook.library.RecipeFacts;
 import thudbook.library.Words;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
@@ -47,6 +50,8 @@ final class VerifiedRecipes {
   List<Long> check(DSLContext db, long after) {
     List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
     columns.add(RECIPE_REVISION.DOCUMENT);
+    columns.addAll(List.of(RECIPE_FACT.fields()));
+    columns.add(RECIPE_PARENT.PARENT);
     columns.add(PREDICTION.STALE);
     columns.add(PREDICTION.MODEL);
     columns.addAll(PredictionColumns.all());
@@ -55,6 +60,10 @@ final class VerifiedRecipes {
             .from(RECIPE)
             .leftJoin(RECIPE_REVISION)
             .on(RECIPE_REVISION.RECIPE.eq(RECIPE.ID), RECIPE_REVISION.NUMBER.eq(RECIPE.HEAD))
+            .leftJoin(RECIPE_FACT)
+            .on(RECIPE_FACT.RECIPE.eq(RECIPE.ID))
+            .leftJoin(RECIPE_PARENT)
+            .on(RECIPE_PARENT.RECIPE.eq(RECIPE.ID))
             .leftJoin(PREDICTION)
             .on(PREDICTION.RECIPE.eq(RECIPE.ID))
             .where(RECIPE.ID.gt(after))
@@ -80,12 +89,14 @@ final class VerifiedRecipes {
     GateStore studio = texts.studio(db);
     for (Record row : rows) {
       long key = row.get(RECIPE.ID);
-      check(row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
+      check(
+          db, row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
     }
     return keys;
   }
 
-  private void check(Record row, List<String> tags, List<String> stages, GateStore studio) {
+  private void check(
+      DSLContext db, Record row, List<String> tags, List<String> stages, GateStore studio) {
     String name = "recipe " + row.get(RECIPE.SLUG) + ": ";
     Recipe recipe;
     try {
@@ -109,6 +120,8 @@ final class VerifiedRecipes {
         recipe.stages().stream()
             .map((StageEntry stage) -> words(stage.gate(), stage.channel()))
             .toList());
+    compare(name, "parent", row.get(RECIPE_PARENT.PARENT), recipe.derivedFrom());
+    facts(db, name, row, RecipeFacts.of(recipe));
     Long stale = row.get(PREDICTION.STALE);
     if (stale == null) {
       wrong.add(name + "it has no row for its prediction");
@@ -119,6 +132,19 @@ final class VerifiedRecipes {
           row, Resolution.of(recipe, studio).complete().map(Predictor::predict).orElse(null))) {
         wrong.add(name + "its prediction is not what is predicted today, and not marked");
       }
+    }
+  }
+
+  /** What is searched by. */
+  private void facts(DSLContext db, String name, Record row, RecipeFacts facts) {
+    if (row.get(RECIPE_FACT.RECIPE) == null) {
+      wrong.add(name + "it has no row of what it is searched by");
+      return;
+    }
+    FactRows.columns(facts)
+        .forEach((column, value) -> compare(name, column.getName(), row.get(column), value));
+    if (!FactRows.isIndexed(db, row.get(RECIPE.ID), facts)) {
+      wrong.add(name + "its words are not found in the index");
     }
   }
 

@@ -190,7 +190,7 @@ class KeepingTest {
       delimiter = '@',
       quoteCharacter = '`',
       value = {
-        "UPDATE recipe_revision SET document = document || 'x' WHERE id = 1 @ does not have the hash",
+        "UPDATE recipe_revision SET document = document || ' ' WHERE id = 1 @ does not have the hash",
         "UPDATE gate_revision SET sha256 = replace(sha256, substr(sha256, 1, 1), 'x') @ of a gate",
         "UPDATE recipe SET title = 'Other' WHERE slug = 'bell' @ title is kept as Other",
         "UPDATE recipe SET source_kind = 'fm' WHERE slug = 'bell' @ kind of source is kept as fm",
@@ -200,6 +200,10 @@ class KeepingTest {
         "UPDATE prediction SET shape = zeroblob(384) @ not what is predicted today",
         "DELETE FROM prediction @ no row for its prediction",
         "UPDATE gate SET title = 'Other' @ columns do not follow",
+        "UPDATE recipe_fact SET envelope_decay = 0.2 @ envelope_decay is kept as 0.2",
+        "DELETE FROM recipe_fact @ no row of what it is searched by",
+        "DELETE FROM recipe_words WHERE rowid = 1 @ words are not found in the index",
+        "INSERT INTO recipe_parent VALUES (1, 'nobody') @ parent is kept as nobody",
         "INSERT INTO photo VALUES ('"
             + "0000000000000000000000000000000000000000000000000000000000000000"
             + "', 'jpg', 1, 1, 0, x'01', x'01') @ do not have the hash"
