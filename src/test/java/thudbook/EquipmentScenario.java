@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -15,9 +16,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Scenario: modules are written, changed and used in a real browser, on a phone. */
 class EquipmentScenario {
@@ -123,6 +126,8 @@ class EquipmentScenario {
   @Test
   void aRecipeTellsWhatItsKnobsComeTo() throws IOException {
     visit("/recipes/slack-tide-kick");
+    new WebDriverWait(browser, Duration.ofSeconds(60))
+        .until(page -> page.findElements(By.cssSelector("a[data-touchy]")).isEmpty());
     String settings =
         browser.findElement(By.className("settings")).getText().replace('\u00a0', ' ');
     assertThat(settings).contains("Touchy: A1 gain 1").contains("179 ms").contains("156 ms");
@@ -132,6 +137,42 @@ class EquipmentScenario {
     visit("/recipes/keepers-glass");
     assertThat(browser.findElement(By.className("patch-faults")).getText())
         .contains("G1 quick is never opened: nothing goes into G1 control 1");
+  }
+
+  @Test
+  void knobsAndValuesAreBroughtIntoStepInTheEditor() throws IOException {
+    visit("/recipes/slack-tide-kick/edit");
+    WebElement at = byName("settings.6.at");
+    assertThat(byName("settings.6.for").getAttribute("value")).isEqualTo("envelope.decay");
+    reveal(at);
+    at.clear();
+    at.sendKeys("2:00");
+    browser.findElement(By.cssSelector("button[name='form.step-with'][value='knobs']")).click();
+    // 2:00 is 420 of 600 minutes: 2 ms · 4000^0.7 = 0.6645 s.
+    becomes("envelope.attack-hold-decay.decay", "664 ms");
+    WebElement decay = byName("envelope.attack-hold-decay.decay");
+    decay.clear();
+    decay.sendKeys("180 ms");
+    reveal(byName("settings.6.at"));
+    browser.findElement(By.cssSelector("button[name='form.step-with'][value='values']")).click();
+    becomes("settings.6.at", "12:25");
+    assertThat(browser.findElement(By.id("answer-patch")).getAttribute("textContent"))
+        .contains("E1 decay: 12:25 is 179\u00a0ms; the sound’s value stands at 12:25");
+  }
+
+  private static WebElement byName(String name) {
+    return browser.findElement(By.name(name));
+  }
+
+  private static void becomes(String name, String value) {
+    new WebDriverWait(browser, Duration.ofSeconds(60))
+        .ignoring(StaleElementReferenceException.class)
+        .until(page -> value.equals(byName(name).getAttribute("value")));
+  }
+
+  /** Opens the part of the form that a field stands in. */
+  private static void reveal(WebElement field) {
+    browser.executeScript("arguments[0].closest('details').open = true;", field);
   }
 
   @Test

@@ -84,8 +84,12 @@ public record Dialling(Control.Knob knob, Taper taper) {
 
   /** A value as one reads it off the knob, to three digits: {@code 178 ms}. */
   public String words(double si) {
-    double read = new BigDecimal(si).round(new MathContext(READ_DIGITS)).doubleValue();
-    return knob.dimension().say(read);
+    return knob.dimension().say(read(si));
+  }
+
+  /** A value with the three digits that one reads off a knob. */
+  public static double read(double si) {
+    return new BigDecimal(si).round(new MathContext(READ_DIGITS)).doubleValue();
   }
 
   /** The range of its values in words: {@code 2 ms to 8 s}. */

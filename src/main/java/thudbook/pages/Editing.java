@@ -21,10 +21,12 @@ import thudbook.documents.Merge;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.ModuleStore;
 import thudbook.equipment.StudioChannel;
 import thudbook.library.Library;
 import thudbook.pages.EditorField.Option;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.DialledSettings;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
@@ -35,6 +37,7 @@ import thudbook.recipes.StageEntry;
 final class Editing {
   private final RecipeStore recipes;
   private final GateStore gates;
+  private final ModuleStore modules;
   private final Library library;
   private final Recipes acts;
   private final DraftStore drafts;
@@ -46,12 +49,14 @@ final class Editing {
   Editing(
       RecipeStore recipes,
       GateStore gates,
+      ModuleStore modules,
       Library library,
       Recipes acts,
       DraftStore drafts,
       Supplier<UUID> ids) {
     this.recipes = recipes;
     this.gates = gates;
+    this.modules = modules;
     this.library = library;
     this.acts = acts;
     this.drafts = drafts;
@@ -106,7 +111,26 @@ final class Editing {
 
   /** The notebook's answer to a form. */
   EditorAnswer answer(PostedForm form) {
-    return EditorAnswer.of(form, gates, earlier(form));
+    return EditorAnswer.of(form, gates, modules.rack(), earlier(form));
+  }
+
+  /**
+   * The form after its knobs and its sound were brought into step.
+   *
+   * @param values whether positions set values; otherwise values set positions
+   * @throws Refusal with everything that is wrong with the form
+   */
+  PostedForm inStep(PostedForm form, boolean values) {
+    Recipe recipe = Documents.recipeFromForm(form.recipe(), identity);
+    DialledSettings settings = DialledSettings.of(recipe, modules.rack());
+    Map<String, String> texts = new LinkedHashMap<>();
+    Documents.form(values ? settings.asRead() : settings.asSounding())
+        .forEach((name, text) -> texts.put(name, text.get(0)));
+    // A new recipe keeps its blank address until it is saved.
+    if (form.text("slug").isBlank()) {
+      texts.remove("slug");
+    }
+    return form.with(texts);
   }
 
   private EditorAnswer.@Nullable Earlier earlier(PostedForm form) {

@@ -11,6 +11,7 @@ import thudbook.documents.Identity;
 import thudbook.documents.SameIdentity;
 import thudbook.drawings.Format;
 import thudbook.equipment.GateStore;
+import thudbook.equipment.Rack;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
@@ -27,6 +28,7 @@ import thudbook.recipes.Resolution;
  * @param outcome what will be heard; null: something is missing or wrong
  * @param missing what keeps it from being predicted
  * @param faults what is wrong, field by field
+ * @param patch what is wrong with connections and settings, and what tied knobs come to
  * @param against what the numbers are compared with; empty: nothing, or nothing is different
  * @param status the numbers that count, in one line
  */
@@ -34,6 +36,7 @@ public record EditorAnswer(
     @Nullable Outcome outcome,
     List<String> missing,
     List<EditorFault> faults,
+    List<String> patch,
     String against,
     String status) {
 
@@ -54,7 +57,7 @@ public record EditorAnswer(
   }
 
   /** The answer to a form. */
-  static EditorAnswer of(PostedForm form, GateStore studio, @Nullable Earlier earlier) {
+  static EditorAnswer of(PostedForm form, GateStore studio, Rack rack, @Nullable Earlier earlier) {
     List<Fault> faults = new ArrayList<>();
     Experiment experiment = null;
     try {
@@ -62,8 +65,9 @@ public record EditorAnswer(
     } catch (Refusal refusal) {
       faults.addAll(refusal.faults());
     }
+    List<String> patch = List.of();
     try {
-      Documents.recipeFromForm(form.recipe(), NO_NAMES);
+      patch = PatchSheet.lines(Documents.recipeFromForm(form.recipe(), NO_NAMES), rack);
     } catch (Refusal refusal) {
       refusal.faults().stream()
           .filter(fault -> !fault.code().equals("channel-not-kept"))
@@ -71,12 +75,12 @@ public record EditorAnswer(
     }
     List<EditorFault> shown = EditorFault.of(faults, form.fields().keySet());
     if (experiment == null) {
-      return new EditorAnswer(null, List.of(), shown, "", "");
+      return new EditorAnswer(null, List.of(), shown, patch, "", "");
     }
     Resolution resolution = Resolution.of(experiment.recipe(), experiment.in(studio));
     Sound sound = resolution.sound();
     if (sound == null) {
-      return new EditorAnswer(null, resolution.missing(), shown, "", "");
+      return new EditorAnswer(null, resolution.missing(), shown, patch, "", "");
     }
     ShapePlot.Earlier before = earlier == null ? null : before(earlier, sound, studio);
     Prediction prediction = Predictor.predictWithCurve(sound);
@@ -84,6 +88,7 @@ public record EditorAnswer(
         Outcome.of(sound, prediction, before, widths(form)),
         List.of(),
         shown,
+        patch,
         before == null || earlier == null ? "" : earlier.name(),
         status(prediction.metrics()));
   }

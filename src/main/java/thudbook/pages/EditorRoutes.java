@@ -111,6 +111,16 @@ final class EditorRoutes {
     RecipeStore.Stored subject = editing.subject(form);
     if (!form.own("combine").isEmpty() && subject != null) {
       show(context, editing.combined(form, subject), List.of(), Set.of());
+    } else if (!form.own("step-with").isEmpty()) {
+      try {
+        show(
+            context,
+            editing.inStep(form, form.own("step-with").equals("knobs")),
+            List.of(),
+            Set.of("settings"));
+      } catch (Refusal refusal) {
+        refused(context, form, refusal);
+      }
     } else if (!add.isEmpty()) {
       String column = add.equals("stages") ? "gate" : EditorBuilder.firstColumn(add);
       PostedForm longer = form.with(Map.of(add + "." + form.rows(add) + "." + column, ""));

@@ -67,7 +67,8 @@ public final class Pages implements ErrorPage {
         new EditorRoutes(
             layout,
             recipes,
-            new Editing(recipes, gates, stores.library(), acts.recipes(), stores.drafts(), ids),
+            new Editing(
+                recipes, gates, modules, stores.library(), acts.recipes(), stores.drafts(), ids),
             drafts);
     this.gateEditor =
         new GateEditorRoutes(
@@ -143,7 +144,12 @@ public final class Pages implements ErrorPage {
               "sheet",
               sheet,
               "patch",
-              PatchSheet.of(sheet.recipe(), sheet.knobs(), modules.rack(), gates),
+              PatchSheet.of(
+                  sheet.recipe(),
+                  sheet.knobs(),
+                  modules.rack(),
+                  gates,
+                  context.queryParam("touchy") != null),
               "photos",
               PhotoView.all(sheet.recipe(), photos),
               "lastUsed",

@@ -34,7 +34,8 @@ import thudbook.recipes.Tolerance;
  * @param connections in signal order
  * @param faults what is wrong with connections and settings, a sentence each
  * @param warnings what may be meant
- * @param touchy on which knob the recipe is touchy, in a sentence; empty: on none
+ * @param touchy on which knob the recipe is touchy, in a sentence; empty: that was not asked
+ * @param askTouchy whether it can be asked: turning every knob takes a moment
  * @param rounding what dialling to readable positions changes, in a sentence; empty: nothing told
  * @param warmUps modules that have to be on for a while first, in words
  */
@@ -45,6 +46,7 @@ public record PatchSheet(
     List<String> faults,
     List<String> warnings,
     String touchy,
+    boolean askTouchy,
     String rounding,
     List<String> warmUps,
     List<Cautions.Caution> cautions) {
@@ -74,11 +76,22 @@ public record PatchSheet(
       String sets,
       boolean touchy) {}
 
-  /** Looks a recipe up in the studio and turns its knobs. */
-  static PatchSheet of(Recipe recipe, List<Knob> knobs, Rack rack, GateStore gates) {
+  /**
+   * Looks a recipe up in the studio.
+   *
+   * @param turned whether every knob is turned to see which one is touchy
+   */
+  static PatchSheet of(
+      Recipe recipe, List<Knob> knobs, Rack rack, GateStore gates, boolean turned) {
     DialledSettings settings = DialledSettings.of(recipe, rack);
     Cabling cabling = Cabling.of(recipe, rack);
-    KnobTolerance touchiest = Tolerance.touchiest(settings, gates).orElse(null);
+    boolean predicted = !settings.tied().isEmpty() && Resolution.of(recipe, gates).sound() != null;
+    KnobTolerance touchiest =
+        turned && predicted ? Tolerance.touchiest(settings, gates).orElse(null) : null;
+    String touchy = "";
+    if (turned && predicted) {
+      touchy = touchiest == null ? "Touchy on none of its knobs." : touchy(touchiest);
+    }
     List<String> faults = new ArrayList<>();
     List<String> warnings = new ArrayList<>();
     for (CablingFault fault : cabling.faults()) {
@@ -92,7 +105,8 @@ public record PatchSheet(
         lines(knobs, settings, touchiest),
         faults,
         warnings,
-        touchiest == null ? "" : touchy(touchiest),
+        touchy,
+        predicted && !turned,
         rounding(settings, gates),
         used.stream()
             .filter(m -> m.warmUpMinutes() != null && m.warmUpMinutes() > 0)
@@ -103,6 +117,31 @@ public record PatchSheet(
                         + Reading.entered(Objects.requireNonNull(m.warmUpMinutes()), "min"))
             .toList(),
         used.stream().filter(m -> m.gate() == null).flatMap(m -> Cautions.of(m).stream()).toList());
+  }
+
+  /** What is wrong with the patch of a recipe, and what its tied knobs come to, a line each. */
+  static List<String> lines(Recipe recipe, Rack rack) {
+    List<String> lines = new ArrayList<>();
+    Cabling.of(recipe, rack).faults().forEach(fault -> lines.add(numbered(fault)));
+    for (DialledSetting setting : DialledSettings.of(recipe, rack).settings()) {
+      Dialling dialling = setting.dialling();
+      DialledSetting.Problem problem = setting.problem();
+      if (problem != null) {
+        lines.add(problem.message());
+      } else if (dialling != null && setting.tied() != null && setting.value().isPresent()) {
+        lines.add(
+            setting.name()
+                + ": "
+                + Knob.position(setting.setting().at())
+                + " is "
+                + shown(dialling.words(setting.value().get()))
+                + setting
+                    .toDial()
+                    .map(at -> "; the sound’s value stands at " + Knob.position(at))
+                    .orElse(""));
+      }
+    }
+    return lines;
   }
 
   private static Cable cable(int index, Recipe recipe) {

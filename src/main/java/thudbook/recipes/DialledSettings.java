@@ -1,5 +1,6 @@
 package thudbook.recipes;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -59,6 +60,28 @@ public record DialledSettings(Recipe recipe, List<DialledSetting> settings) {
    */
   public Recipe asDialled() {
     return replaced(DialledSetting::value);
+  }
+
+  /** The same, with the three digits that one reads off a knob: for a form, where it is typed. */
+  public Recipe asRead() {
+    return replaced(setting -> setting.value().map(Dialling::read));
+  }
+
+  /** The recipe with every tied knob where the value of its sound stands: values set positions. */
+  public Recipe asSounding() {
+    List<Recipe.Setting> anew = new ArrayList<>();
+    for (int i = 0; i < recipe.settings().size(); i++) {
+      Recipe.Setting setting = recipe.settings().get(i);
+      Position at =
+          i < settings.size()
+              ? settings.get(i).toDial().map(Position.class::cast).orElse(null)
+              : null;
+      anew.add(
+          at == null
+              ? setting
+              : new Recipe.Setting(setting.module(), setting.control(), at, setting.forValue()));
+    }
+    return recipe.withSettings(anew);
   }
 
   /** The recipe as it sounds when every tied knob is dialled as exactly as it can be read. */
