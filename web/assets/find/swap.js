@@ -36,7 +36,7 @@ function restore(part, was, keep) {
   for (const [id, open] of was.open) {
     const details = part.querySelector(`#${CSS.escape(id)}`);
     if (details !== null) {
-      details.open = open || details.open;
+      details.open = open;
     }
   }
   for (const [id, top] of was.scrolled) {

@@ -86,6 +86,9 @@ final class FindRoutes {
 
   private void alike(Context context) {
     RecipeStore.Stored stored = Requested.recipe(context, stores.recipes());
+    if (stored.binnedAt() != null) {
+      throw Requested.notFound(stored.recipe().title() + " is in the bin.");
+    }
     String by = Objects.requireNonNullElse(context.queryParam("by"), "shape");
     Likeness likeness;
     try {
