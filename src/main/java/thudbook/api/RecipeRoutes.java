@@ -72,8 +72,8 @@ final class RecipeRoutes {
 
   private void list(Context ctx) {
     Query query = new Query(ctx);
-    int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
     SearchAddress search = query.search();
+    int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
     query.refuseFaults();
     Typed typed = search.wanted(library::vocabulary);
     Library.Page page =
