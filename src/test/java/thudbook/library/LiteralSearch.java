@@ -49,6 +49,9 @@ final class LiteralSearch {
         tags.add(folded(tag));
         tagWords.add(words(tag));
       }
+      for (Facet facet : Facet.values()) {
+        values.put(facet, read(facet));
+      }
     }
 
     /** Runs of letters and digits, without case and accents, by the platform's own classes. */
@@ -122,7 +125,7 @@ final class LiteralSearch {
     }
 
     Set<String> values(Facet facet) {
-      return values.computeIfAbsent(facet, this::read);
+      return values.get(facet);
     }
 
     private Set<String> read(Facet facet) {
@@ -233,7 +236,7 @@ final class LiteralSearch {
   /** Everything that is wanted, in order. */
   List<Integer> find(Wanted wanted, Ordering ordering, Function<One, @Nullable Long> used) {
     List<Predicate<One>> parts = List.copyOf(parts(wanted).values());
-    return all.stream()
+    return all.parallelStream()
         .filter(one -> parts.stream().allMatch(part -> part.test(one)))
         .map(one -> ranked(one, wanted, ordering, used))
         .sorted(order(ordering))
@@ -303,16 +306,17 @@ final class LiteralSearch {
     }
     quantities.forEach(quantity -> bars.put(quantity, new int[Bins.COUNT]));
     for (One one : all) {
-      List<Object> failing =
-          parts.entrySet().stream()
-              .filter(part -> !part.getValue().test(one))
-              .map(Map.Entry::getKey)
-              .limit(2)
-              .toList();
-      if (failing.size() > 1) {
+      Object only = null;
+      int failing = 0;
+      for (Map.Entry<Object, Predicate<One>> part : parts.entrySet()) {
+        if (failing < 2 && !part.getValue().test(one)) {
+          failing++;
+          only = part.getKey();
+        }
+      }
+      if (failing > 1) {
         continue;
       }
-      Object only = failing.isEmpty() ? null : failing.get(0);
       total += only == null ? 1 : 0;
       for (Facet facet : Facet.values()) {
         if (only == null || (only.equals(facet) && facet != Facet.TAG)) {
