@@ -16,6 +16,7 @@ import thudbook.equipment.GateHistory;
 import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
+import thudbook.library.Typed;
 import thudbook.library.Wanted;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
@@ -142,13 +143,25 @@ final class ChangeRoutes {
     return List.copyOf(meant);
   }
 
+  private static Fault misunderstood(String found, String message) {
+    String shown = found.length() > 40 ? found.substring(0, 40) + "…" : found;
+    return new Fault("/search", 0, "not-understood", shown, "the query of an address", message);
+  }
+
   /** All recipes that a search finds. */
   private List<UUID> found(String search) {
     SearchAddress.Read read = SearchAddress.ofQuery(search);
-    if (!read.faults().isEmpty()) {
-      throw new Refusal(Refusal.Kind.REFUSED_VALUES, read.faults());
+    Typed typed = read.address().wanted(library::vocabulary);
+    List<Fault> faults = new ArrayList<>(read.faults());
+    // What is passed over would make the act one on more recipes than were meant.
+    for (String part : SearchAddress.saysNothing(search)) {
+      faults.add(misunderstood(part, "“" + part + "” says nothing about a search."));
     }
-    Wanted wanted = read.address().wanted(library::vocabulary).wanted();
+    typed.notes().forEach(note -> faults.add(misunderstood(note.found(), note.message())));
+    if (!faults.isEmpty()) {
+      throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
+    }
+    Wanted wanted = typed.wanted();
     List<UUID> ids = library.list().ids(library.search().all(wanted, Author.OWNER));
     if (ids.isEmpty()) {
       throw Refusal.of(Refusal.Kind.CONFLICT, "nothing-to-do", "The search finds no recipe.");

@@ -86,6 +86,40 @@ public record SearchAddress(String typed, Wanted filters, @Nullable Ordering ord
     return read(parameters);
   }
 
+  /**
+   * What of a query says nothing: names that are none of ours, and values that are empty. A page
+   * passes over them; an act on all that is found must not, since it would be done to more.
+   */
+  public static List<String> saysNothing(String query) {
+    List<String> strange = new ArrayList<>();
+    String plain = query.startsWith("?") ? query.substring(1) : query;
+    for (String pair : plain.split("&", -1)) {
+      int equals = Math.max(0, pair.indexOf('='));
+      String name = decoded(pair.substring(0, equals));
+      if (!isOurs(name) || decoded(pair.substring(Math.min(pair.length(), equals + 1))).isBlank()) {
+        strange.add(pair);
+      }
+    }
+    return strange;
+  }
+
+  private static boolean isOurs(String name) {
+    String facet = name.startsWith(NOT) ? name.substring(NOT.length()) : name;
+    if (name.equals(TYPED) || name.equals(ORDER) || Facet.ofKey(facet).isPresent()) {
+      return true;
+    }
+    for (Flag flag : Flag.values()) {
+      if (flag.key().equals(name)) {
+        return true;
+      }
+    }
+    String what =
+        name.endsWith(FROM)
+            ? name.substring(0, name.length() - FROM.length())
+            : name.endsWith(TO) ? name.substring(0, name.length() - TO.length()) : "";
+    return what.equals("made") || what.equals("changed") || Quantity.ofKey(what).isPresent();
+  }
+
   private static String decoded(String text) {
     try {
       return URLDecoder.decode(text, StandardCharsets.UTF_8);

@@ -212,6 +212,11 @@ class ApiDescriptionTest {
     String other = "{\"name\": \"Dry kicks\", \"search\": \"q=kick&tag=dry\"}";
     check("/api/shelves/{id}", "put", "/api/shelves/" + shelved.get("id"), other, "");
     check("/api/shelves", "post", "/api/shelves", other, "");
+    for (String vague : new String[] {"tagg=dry", "q=kick+hold+over+80", "q=", ""}) {
+      String bulk = "{\"do\": \"bin\", \"search\": \"" + vague + "\"}";
+      JsonNode refused = check("/api/changes", "post", "/api/changes", bulk, "");
+      assertThat(refused.get("status").asInt()).as(vague).isEqualTo(422);
+    }
     String all = "{\"do\": \"tag\", \"search\": \"q=kick\", \"add\": [\"found\"]}";
     check("/api/changes", "post", "/api/changes", all, "");
     check("/api/recipes", "post", "/api/recipes", "{\"title\": 5, \"tags\": 7}", "");

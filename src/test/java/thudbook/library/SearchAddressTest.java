@@ -76,4 +76,14 @@ class SearchAddressTest {
       }
     }
   }
+
+  @Test
+  void whatSaysNothingIsTold() {
+    assertThat(SearchAddress.saysNothing("q=kick&tag=dry&not.by=x&hold.from=7 ms&made.to=2026"))
+        .isEmpty();
+    assertThat(SearchAddress.saysNothing("?photos=yes&order=-hold&rating=5")).isEmpty();
+    assertThat(SearchAddress.saysNothing("tagg=dry&q=kick&hold=7 ms&tag=&q"))
+        .containsExactly("tagg=dry", "hold=7 ms", "tag=", "q");
+    assertThat(SearchAddress.saysNothing("")).containsExactly("");
+  }
 }
