@@ -7,6 +7,7 @@
  */
 
 import { fieldsOf } from './fields.js';
+import { showLocalTimes } from './local-times.js';
 
 /** Milliseconds of a pause in the typing. */
 const PAUSE = 250;
@@ -18,23 +19,33 @@ const PREFIX = 'thudbook-draft-';
 
 const addressOf = (key) => `/editor/drafts/${key}`;
 
-/** Hands over what this browser kept; the page is loaded again so that it shows it. */
+/** Hands over what this browser kept, and gives the keys of the drafts that were handed over. */
 async function handOver() {
-  let handed = false;
+  const handed = [];
   for (const name of Object.keys(localStorage).filter((k) => k.startsWith(PREFIX))) {
     const body = new URLSearchParams(localStorage.getItem(name));
+    const key = name.slice(PREFIX.length);
     try {
-      const answer = await fetch(addressOf(name.slice(PREFIX.length)), { method: 'POST', body });
+      const answer = await fetch(addressOf(key), { method: 'POST', body });
       if (answer.ok) {
         localStorage.removeItem(name);
-        handed = true;
+        handed.push(key);
       }
     } catch {
       // Still away: it stays here.
     }
   }
-  if (handed) {
-    location.reload();
+  return handed;
+}
+
+/** Shows what can be gone on with as it is now; the form, in which somebody may type, stays. */
+async function renewOffers() {
+  const answer = await fetch(location.href);
+  const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+  const fresh = page.getElementById('drafts');
+  if (answer.ok && fresh !== null) {
+    showLocalTimes(fresh);
+    document.getElementById('drafts').replaceChildren(...document.importNode(fresh, true).childNodes);
   }
 }
 
@@ -155,5 +166,12 @@ export function keepDrafts(form) {
     }
   });
 
-  handOver();
+  handOver().then((handed) => {
+    if (handed.includes(key)) {
+      // This very draft: the form has to show it.
+      location.reload();
+    } else if (handed.length > 0) {
+      renewOffers().catch(() => {});
+    }
+  });
 }

@@ -5,14 +5,17 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Assumptions;
+import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
  * A real browser. Where there is none, browser tests are skipped and say how to get it; with {@code
@@ -64,6 +67,21 @@ final class Chromium {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /**
+   * Presses a button or link, brought into view first, and waits for the page that it leads to. It
+   * asks the page: an element of a page that is just leaving may be neither there nor stale.
+   */
+  static void follow(ChromeDriver driver, WebElement element) {
+    driver.executeScript(
+        "window.leaving = true; arguments[0].scrollIntoView({block: 'center'})", element);
+    element.click();
+    new WebDriverWait(driver, Duration.ofSeconds(60))
+        .until(
+            page ->
+                driver.executeScript(
+                    "return !window.leaving && document.readyState === 'complete'"));
   }
 
   /** Tells pages which scheme the reader likes. */

@@ -41,6 +41,10 @@ class DraftScenario {
     KILLED_BROWSER
   }
 
+  /** Whether this browser has handed over every draft that it kept. */
+  private static final String NOTHING_LEFT_HERE =
+      "return !Object.keys(localStorage).some(key => key.startsWith('thudbook-draft-'))";
+
   @TempDir Path folder;
   private final Path profile = Chromium.profile();
   private Process server;
@@ -134,6 +138,7 @@ class DraftScenario {
   /** Goes on with a draft that the notebook offers. */
   private void comeBackTo(String key) {
     visit("/recipes/new");
+    patiently().until(page -> browser.executeScript(NOTHING_LEFT_HERE));
     String address = "a[href$='draft=" + key + "']";
     patiently().until(page -> !page.findElements(By.cssSelector(address)).isEmpty());
     patiently()

@@ -311,7 +311,7 @@ class EditorScenario {
   @Test
   void aVariationStartsFromEverythingAndKnowsItsParent() {
     visit("/recipes/slack-tide-kick");
-    browser.findElement(By.linkText("Write a variation")).click();
+    Chromium.follow(browser, browser.findElement(By.linkText("Write a variation")));
     assertThat(browser.findElement(By.cssSelector(".lineage")).getText())
         .isEqualTo("A variation of Slack-tide kick.");
     type(field("title"), "Neap-tide kick");

@@ -19,7 +19,6 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -84,21 +83,21 @@ class EquipmentScenario {
     assertThat(browser.getCurrentUrl()).endsWith("/equipment/e9-spare-envelope");
     assertThat(text()).contains("2 ms").contains("89.4 ms").contains("4 s").contains("short, long");
     fitsThePhone();
-    follow(browser.findElement(By.linkText("Edit")));
+    Chromium.follow(browser, browser.findElement(By.linkText("Edit")));
     field("controls.0.to").clear();
     type("controls.0.to", "8 s");
     press("save");
     assertThat(text()).contains("8 s");
-    follow(browser.findElement(By.linkText("History")));
+    Chromium.follow(browser, browser.findElement(By.linkText("History")));
     assertThat(text()).contains("Revision 2").contains("wrote down the module E9");
-    follow(browser.findElement(By.cssSelector(".revision-deeds button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".revision-deeds button")));
     assertThat(text()).contains("Went back to revision 1");
     visit("/equipment/e9-spare-envelope");
     assertThat(text()).contains("4 s");
-    follow(browser.findElement(By.cssSelector(".deeds-of-page button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".deeds-of-page button")));
     visit("/bin");
     assertThat(text()).contains("E9 Spare envelope");
-    follow(browser.findElement(By.cssSelector(".binned button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".binned button")));
     visit("/equipment");
     assertThat(text()).contains("E9 Spare envelope");
   }
@@ -148,14 +147,18 @@ class EquipmentScenario {
     reveal(at);
     at.clear();
     at.sendKeys("2:00");
-    follow(browser.findElement(By.cssSelector("button[name='form.step-with'][value='knobs']")));
+    Chromium.follow(
+        browser,
+        browser.findElement(By.cssSelector("button[name='form.step-with'][value='knobs']")));
     // 2:00 is 420 of 600 minutes: 2 ms · 4000^0.7 = 0.6645 s.
     becomes("envelope.attack-hold-decay.decay", "664 ms");
     WebElement decay = byName("envelope.attack-hold-decay.decay");
     decay.clear();
     decay.sendKeys("180 ms");
     reveal(byName("settings.6.at"));
-    follow(browser.findElement(By.cssSelector("button[name='form.step-with'][value='values']")));
+    Chromium.follow(
+        browser,
+        browser.findElement(By.cssSelector("button[name='form.step-with'][value='values']")));
     becomes("settings.6.at", "12:25");
     assertThat(browser.findElement(By.id("answer-patch")).getAttribute("textContent"))
         .contains("E1 decay: 12:25 is 179\u00a0ms; the sound’s value stands at 12:25");
@@ -218,15 +221,7 @@ class EquipmentScenario {
   private static void press(String deed) {
     List<WebElement> buttons =
         browser.findElements(By.cssSelector("button[name='form.do'][value='" + deed + "']"));
-    follow(buttons.get(buttons.size() - 1));
-  }
-
-  /** Clicks, and waits until the page that was there is gone: a loaded machine answers late. */
-  private static void follow(WebElement element) {
-    WebElement before = browser.findElement(By.tagName("html"));
-    element.click();
-    new WebDriverWait(browser, Duration.ofSeconds(60))
-        .until(ExpectedConditions.stalenessOf(before));
+    Chromium.follow(browser, buttons.get(buttons.size() - 1));
   }
 
   private static String text() {

@@ -163,12 +163,12 @@ class FindScenario {
     assertThat(query()).startsWith("order=title");
     visit("/?tag=zz+from+act+two");
     assertThat(count()).isEqualTo(2);
-    follow("#all");
+    tick("#all");
     browser.findElement(By.id("bulk-tags")).sendKeys("zz loud, zz wide");
     follow("button[value=tag]");
     visit("/?tag=zz+loud&tag=zz+wide");
     assertThat(count()).isEqualTo(2);
-    follow("#all");
+    tick("#all");
     follow("button[value=bin]");
     assertThat(text(".done")).contains("Threw 2 recipes into the bin.");
     assertThat(text(".found .empty")).contains("No recipe is like that");
@@ -282,11 +282,12 @@ class FindScenario {
     new Actions(browser).sendKeys(keys).perform();
   }
 
-  /** Presses what may lie behind the bar at the foot of the window. */
+  private static void tick(String selector) {
+    browser.findElement(By.cssSelector(selector)).click();
+  }
+
   private static void follow(String selector) {
-    WebElement element = browser.findElement(By.cssSelector(selector));
-    browser.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
-    element.click();
+    Chromium.follow(browser, browser.findElement(By.cssSelector(selector)));
   }
 
   private static String text(String selector) {

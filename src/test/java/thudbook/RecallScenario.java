@@ -138,19 +138,18 @@ class RecallScenario {
   @Test
   void aSessionIsPlannedFromTheListPutInOrderAndReadEverywhere() throws IOException {
     visit("/?tag=kick");
-    follow(browser.findElement(By.linkText("Plan a session from these")));
+    Chromium.follow(browser, browser.findElement(By.linkText("Plan a session from these")));
     List<WebElement> rows = browser.findElements(By.cssSelector("input[name$='.recipe']"));
     assertThat(rows.size()).isGreaterThan(3);
     inAllForms("session-form");
-    browser.findElement(By.cssSelector(".session-form button.main")).click();
-    waitForPage();
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
     assertThat(text(".fault-summary")).contains("title: missing");
     browser.findElement(By.id("title")).sendKeys("Kicks of the evening");
     browser.findElement(By.id("date")).sendKeys("2026-11-05");
-    follow(browser.findElement(By.cssSelector("button[value='down-0']")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector("button[value='down-0']")));
     assertThat(browser.findElement(By.id("title")).getAttribute("value"))
         .isEqualTo("Kicks of the evening");
-    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
     assertThat(browser.getCurrentUrl()).endsWith("/sessions/kicks-of-the-evening");
     inAllForms("session-planned");
   }
@@ -164,23 +163,23 @@ class RecallScenario {
     assertThat(browser.findElement(By.id("title")).getAttribute("value"))
         .isEqualTo("First run-through, with the lights");
     assertThat(text(".recall-status")).contains("is back");
-    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
     assertThat(text("h1")).isEqualTo("First run-through, with the lights");
     visit("/sessions/first-run-through/edit");
     browser.executeScript("document.querySelector('input[name=version]').value = '1'");
     browser.findElement(By.id("by")).clear();
     browser.findElement(By.id("by")).sendKeys("Bram");
-    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
     assertThat(text(".fault-summary")).contains("Somebody saved this session").contains("Bram");
-    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
     assertThat(text("main")).contains("Bram");
     visit("/changes");
-    follow(browser.findElement(By.cssSelector("main a[href^='/changes/']")));
-    follow(browser.findElement(By.cssSelector("form.undo button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector("main a[href^='/changes/']")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector("form.undo button")));
     visit("/sessions/first-run-through/edit");
     browser.findElement(By.id("title")).clear();
     browser.findElement(By.id("title")).sendKeys("First run-through");
-    follow(browser.findElement(By.cssSelector(".session-form button.main")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".session-form button.main")));
   }
 
   @Test
@@ -194,14 +193,14 @@ class RecallScenario {
         .contains("Take the order below");
     inAllForms("session-clashes");
     String before = text(".session-steps");
-    follow(browser.findElement(By.cssSelector(".better button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".better button")));
     assertThat(text("main")).containsIgnoringCase("took the order with the fewest moves");
     visit("/sessions/act-two-the-storm");
     assertThat(browser.findElements(By.cssSelector(".better"))).isEmpty();
     assertThat(text(".clashes")).doesNotContain("Lens tick");
     visit("/changes");
-    follow(browser.findElement(By.partialLinkText("ook the order")));
-    follow(browser.findElement(By.cssSelector("form.undo button")));
+    Chromium.follow(browser, browser.findElement(By.partialLinkText("ook the order")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector("form.undo button")));
     visit("/sessions/act-two-the-storm");
     assertThat(text(".session-steps")).isEqualTo(before);
   }
@@ -211,7 +210,8 @@ class RecallScenario {
       throws IOException {
     Chromium.resize(browser, 390, 844);
     visit("/sessions/first-run-through");
-    follow(browser.findElement(By.cssSelector(".item-deeds a[href*='/slack-tide-kick/']")));
+    Chromium.follow(
+        browser, browser.findElement(By.cssSelector(".item-deeds a[href*='/slack-tide-kick/']")));
     assertThat(browser.executeScript("return document.documentElement.scrollWidth"))
         .isEqualTo(390L);
     List<WebElement> ticks = browser.findElements(By.name("tick"));
@@ -236,7 +236,7 @@ class RecallScenario {
     assertThat(Inspection.faults(browser)).isEmpty();
     Inspection.screenshot(browser, "recall-390");
     browser.findElement(By.name("save")).click();
-    follow(browser.findElement(By.cssSelector(".finish button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".finish button")));
     assertThat(text("main")).containsIgnoringCase("set up again").contains("Slack-tide kick");
     visit("/recipes/slack-tide-kick");
     assertThat(text("main")).contains("12:05").contains("2 November 2026, for First run-through");
@@ -268,7 +268,7 @@ class RecallScenario {
     WebElement field = browser.findElements(By.cssSelector("input[name^='set.']")).get(0);
     field.sendKeys("17:00");
     browser.findElement(By.name("save")).click();
-    follow(browser.findElement(By.cssSelector(".finish button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".finish button")));
     assertThat(text(".notice")).contains("found 17:00, expected a position such as 10:30");
     assertThat(browser.findElements(By.cssSelector("input[name='tick']:checked"))).hasSize(1);
   }
@@ -278,7 +278,7 @@ class RecallScenario {
     visit("/sessions");
     inAllForms("sessions");
     browser.findElement(By.id("number")).sendKeys("5354c0");
-    follow(browser.findElement(By.cssSelector(".by-number button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".by-number button")));
     assertThat(browser.getCurrentUrl()).endsWith("/recipes/slack-tide-kick/recall");
     inAllForms("recall");
   }
@@ -294,13 +294,6 @@ class RecallScenario {
 
   private static void visit(String address) {
     browser.get(notebook.url().resolve(address).toString());
-  }
-
-  /** Presses a button or link and waits for the page that it leads to. */
-  private static void follow(WebElement element) {
-    browser.executeScript("window.leaving = true");
-    element.click();
-    waitForPage();
   }
 
   private static void waitForPage() {

@@ -8,7 +8,6 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.Base64;
@@ -25,7 +24,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import thudbook.photos.Photos;
 import thudbook.photos.Pictures;
 
@@ -94,7 +92,7 @@ class ShareScenario {
     browser.get(address);
     assertThat(browser.executeScript("return document.images[0].naturalHeight")).isEqualTo(1200L);
     visit("/recipes/slack-tide-kick");
-    follow(browser.findElement(By.cssSelector(".photo-remove button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".photo-remove button")));
     assertThat(browser.findElements(By.cssSelector(".photo-list img"))).hasSize(1);
   }
 
@@ -102,7 +100,7 @@ class ShareScenario {
     browser.findElement(By.cssSelector(".photo-add summary")).click();
     browser.findElement(By.id("photo-file")).sendKeys(file.toString());
     browser.findElement(By.id("photo-shows")).sendKeys(shows);
-    follow(browser.findElement(By.cssSelector(".photo-add button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(".photo-add button")));
   }
 
   @Test
@@ -135,7 +133,7 @@ class ShareScenario {
     assertThat(text("main"))
         .containsIgnoringCase("took in 2 documents")
         .contains("Harbour tom", "Bell buoy, low");
-    follow(browser.findElement(By.cssSelector("form.undo button")));
+    Chromium.follow(browser, browser.findElement(By.cssSelector("form.undo button")));
     assertThat(text("main")).containsIgnoringCase("undid: took in 2 documents");
     visit("/recipes/bell-buoy");
     assertThat(heading()).isEqualTo("Bell buoy");
@@ -206,7 +204,7 @@ class ShareScenario {
   @Test
   void aRecipeIsCopiedAsText() throws IOException {
     visit("/recipes/thunder-roll");
-    browser.findElement(By.linkText("Copy as text")).click();
+    Chromium.follow(browser, browser.findElement(By.linkText("Copy as text")));
     assertThat(browser.findElement(By.id("plain-text")).getAttribute("value"))
         .startsWith("Thunder roll\n")
         .contains("\nConnections\n1. ", "Monitors down");
@@ -230,19 +228,7 @@ class ShareScenario {
   }
 
   private static void submit(String form) {
-    follow(browser.findElement(By.cssSelector(form + " p > button")));
-  }
-
-  /** Presses a button and waits for the page that it leads to. */
-  private static void follow(WebElement button) {
-    // An element of a page that is just leaving may be neither there nor stale: ask the page.
-    browser.executeScript("window.leaving = true");
-    button.click();
-    new WebDriverWait(browser, Duration.ofSeconds(60))
-        .until(
-            page ->
-                browser.executeScript(
-                    "return !window.leaving && document.readyState === 'complete'"));
+    Chromium.follow(browser, browser.findElement(By.cssSelector(form + " p > button")));
   }
 
   private static String heading() {
