@@ -16,10 +16,11 @@ CREATE TABLE recipe_fact (
   carrier REAL
 ) STRICT;
 
--- The words of recipes, folded before they come here; the row has the key of the recipe. Tags are
--- not among them: a tag is looked up by its name. The text itself is not kept a second time.
+-- The words of recipes, folded before they come here. A recipe has up to three rows: 3 × key for its
+-- title, + 1 for how it is heard, + 2 for everything else. Tags are not among them: a tag is looked
+-- up by its name. The text itself is not kept a second time.
 CREATE VIRTUAL TABLE recipe_words USING fts5 (
-  title, heard, people, gear, notes,
+  words,
   content = '',
   contentless_delete = 1,
   tokenize = 'unicode61 remove_diacritics 0',

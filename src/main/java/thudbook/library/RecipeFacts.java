@@ -28,7 +28,7 @@ public record RecipeFacts(
     Map<Quantity, Double> numbers,
     Map<Place, String> words) {
   /** A word that nobody types, so that no phrase reaches from one item to the next. */
-  static final String APART = "\uE000";
+  public static final String APART = "\uE000";
 
   public RecipeFacts {
     numbers = copy(new EnumMap<>(Quantity.class), numbers);

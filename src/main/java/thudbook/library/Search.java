@@ -1,14 +1,10 @@
 package thudbook.library;
 
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.roaringbitmap.RoaringBitmap;
-import org.roaringbitmap.RoaringBitmapWriter;
 import thudbook.access.Author;
-import thudbook.library.WordIndex.Place;
 import thudbook.quantities.Check;
 
 /** Finds recipes: words by the index, everything else by the catalogue. */
@@ -37,7 +33,7 @@ public final class Search {
     Check.inRange("limit", limit, 1, 200);
     byte[] mark = Position.mark(wanted, ordering);
     Position begin = after == null || after.isEmpty() ? null : Position.read(after, mark);
-    WordMatches matches = matches(wanted, ordering.by() == Ordering.By.RELEVANCE);
+    WordMatches matches = matches(wanted);
     return catalogue.read(
         () -> {
           RoaringBitmap all = selection(wanted, member, matches).all();
@@ -60,7 +56,7 @@ public final class Search {
 
   /** The keys of all recipes that are wanted, in rising order. */
   public List<Integer> all(Wanted wanted, Author member) {
-    WordMatches matches = matches(wanted, false);
+    WordMatches matches = matches(wanted);
     return catalogue.read(() -> selection(wanted, member, matches).all().stream().boxed().toList());
   }
 
@@ -70,7 +66,7 @@ public final class Search {
    * @param quantities those of which a histogram is wanted
    */
   public Counts counts(Wanted wanted, Author member, Collection<Quantity> quantities) {
-    WordMatches matches = matches(wanted, false);
+    WordMatches matches = matches(wanted);
     return catalogue.read(
         () ->
             new Counting(catalogue, selection(wanted, member, matches), member.name())
@@ -81,28 +77,13 @@ public final class Search {
     return new Selection(catalogue, wanted, member.name(), matches.recipes(catalogue));
   }
 
-  private WordMatches matches(Wanted wanted, boolean withPlaces) {
+  private WordMatches matches(Wanted wanted) {
     return new WordMatches(
-        wanted.words().stream().map(term -> match(term, withPlaces)).toList(),
-        wanted.without().stream().map(term -> match(term, false)).toList());
+        wanted.words().stream().map(this::match).toList(),
+        wanted.without().stream().map(this::match).toList());
   }
 
-  private WordMatches.Match match(Term term, boolean withPlaces) {
-    return new WordMatches.Match(
-        term,
-        found(term, EnumSet.allOf(Place.class)),
-        withPlaces ? found(term, Set.of(Place.TITLE)) : new RoaringBitmap(),
-        withPlaces ? found(term, Set.of(Place.HEARD)) : new RoaringBitmap());
-  }
-
-  private RoaringBitmap found(Term term, Set<Place> places) {
-    return recent.get(
-        term,
-        places,
-        () -> {
-          RoaringBitmapWriter<RoaringBitmap> writer = RoaringBitmapWriter.writer().get();
-          index.find(term, places, writer::add);
-          return writer.get();
-        });
+  private WordMatches.Match match(Term term) {
+    return new WordMatches.Match(term, recent.get(term, () -> WordHits.of(index, term)));
   }
 }

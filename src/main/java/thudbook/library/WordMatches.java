@@ -6,8 +6,8 @@ import org.roaringbitmap.RoaringBitmap;
 
 /** Where the words of one search were found. Tags are looked up in the catalogue. */
 record WordMatches(List<Match> words, List<Match> without) {
-  /** The recipes that have a term somewhere but in their tags; in the title; in the line by ear. */
-  record Match(Term term, RoaringBitmap anywhere, RoaringBitmap title, RoaringBitmap heard) {}
+  /** A term and the recipes that have it. */
+  record Match(Term term, WordHits hits) {}
 
   /** The recipes with all words and none that is excluded; null: no words are asked. */
   @Nullable RoaringBitmap recipes(Catalogue catalogue) {
@@ -16,10 +16,10 @@ record WordMatches(List<Match> words, List<Match> without) {
     }
     RoaringBitmap left = catalogue.standing().clone();
     for (Match match : words) {
-      left.and(RoaringBitmap.or(match.anywhere(), tagged(catalogue, match.term())));
+      left.and(RoaringBitmap.or(match.hits().anywhere(), tagged(catalogue, match.term())));
     }
     for (Match match : without) {
-      left.andNot(match.anywhere());
+      left.andNot(match.hits().anywhere());
       left.andNot(tagged(catalogue, match.term()));
     }
     return left;
@@ -31,7 +31,9 @@ record WordMatches(List<Match> words, List<Match> without) {
             .map(
                 match ->
                     new Relevance.Places(
-                        match.title(), tagged(catalogue, match.term()), match.heard()))
+                        match.hits().title(),
+                        tagged(catalogue, match.term()),
+                        match.hits().heard()))
             .toList());
   }
 

@@ -10,6 +10,7 @@ import static thudbook.storage.schema.Tables.RECIPE_SLUG;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -42,12 +43,8 @@ final class Clashes {
       clashes.check("gate", "id", id, isNew && db.fetchExists(GATE, GATE.UUID.eq(id)));
       clashes.slug("gate", slug, isNew, id, gateOf(db, slug));
     }
-    for (RecipeWrite write : act.recipes()) {
-      String id = write.recipe().id().toString();
-      String slug = write.recipe().slug();
-      boolean isNew = write.version() == null;
-      clashes.check("recipe", "id", id, isNew && db.fetchExists(RECIPE, RECIPE.UUID.eq(id)));
-      clashes.slug("recipe", slug, isNew, id, recipeOf(db, slug));
+    for (List<RecipeWrite> writes : Batches.of(act.recipes())) {
+      clashes.recipes(db, writes);
     }
     for (PlainWrite write : act.plain()) {
       String noun = write.noun().word();
@@ -70,13 +67,26 @@ final class Clashes {
         .fetchOne(GATE.UUID);
   }
 
-  private static @Nullable String recipeOf(DSLContext db, String slug) {
-    return db.select(RECIPE.UUID)
-        .from(RECIPE_SLUG)
-        .join(RECIPE)
-        .on(RECIPE.ID.eq(RECIPE_SLUG.RECIPE))
-        .where(RECIPE_SLUG.SLUG.eq(slug))
-        .fetchOne(RECIPE.UUID);
+  private void recipes(DSLContext db, List<RecipeWrite> writes) {
+    Set<String> stored =
+        db.select(RECIPE.UUID)
+            .from(RECIPE)
+            .where(RECIPE.UUID.in(writes.stream().map(w -> w.recipe().id().toString()).toList()))
+            .fetchSet(RECIPE.UUID);
+    Map<String, String> owners =
+        db.select(RECIPE_SLUG.SLUG, RECIPE.UUID)
+            .from(RECIPE_SLUG)
+            .join(RECIPE)
+            .on(RECIPE.ID.eq(RECIPE_SLUG.RECIPE))
+            .where(RECIPE_SLUG.SLUG.in(writes.stream().map(w -> w.recipe().slug()).toList()))
+            .fetchMap(RECIPE_SLUG.SLUG, RECIPE.UUID);
+    for (RecipeWrite write : writes) {
+      String id = write.recipe().id().toString();
+      String slug = write.recipe().slug();
+      boolean isNew = write.version() == null;
+      check("recipe", "id", id, isNew && stored.contains(id));
+      slug("recipe", slug, isNew, id, owners.get(slug));
+    }
   }
 
   private static @Nullable String documentOf(DSLContext db, String noun, String slug) {

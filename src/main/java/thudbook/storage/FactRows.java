@@ -4,13 +4,11 @@ import static thudbook.storage.schema.Tables.RECIPE_FACT;
 
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
@@ -24,6 +22,7 @@ import thudbook.library.Quantity;
 import thudbook.library.RecipeFacts;
 import thudbook.library.Term;
 import thudbook.library.WordIndex.Place;
+import thudbook.library.WordIndex.Rank;
 import thudbook.recipes.Recipe;
 
 /** What a recipe is searched by, in its rows. */
@@ -36,10 +35,7 @@ final class FactRows {
           Quantity.DECAY, RECIPE_FACT.ENVELOPE_DECAY,
           Quantity.CARRIER, RECIPE_FACT.CARRIER);
 
-  private static final String WORDS =
-      "INSERT INTO recipe_words (rowid, "
-          + Stream.of(Place.values()).map(FactRows::column).collect(Collectors.joining(", "))
-          + ") VALUES (?, ?, ?, ?, ?, ?)";
+  private static final String WORDS = "INSERT INTO recipe_words (rowid, words) VALUES (?, ?)";
 
   private static final int BATCH = 200;
 
@@ -53,26 +49,36 @@ final class FactRows {
     return Objects.requireNonNull(COLUMNS.get(quantity));
   }
 
-  /** The column of a place. */
-  static String column(Place place) {
-    return place.name().toLowerCase(Locale.ROOT);
+  /** Takes the rows of recipes away, before others come. */
+  static void delete(DSLContext db, Collection<Long> ids) {
+    db.deleteFrom(RECIPE_FACT).where(RECIPE_FACT.RECIPE.in(ids)).execute();
+    String words =
+        ids.stream()
+            .flatMap(id -> Stream.of(Rank.values()).map(rank -> StoredWords.row(id, rank)))
+            .map(String::valueOf)
+            .collect(Collectors.joining(", "));
+    db.execute("DELETE FROM recipe_words WHERE rowid IN (" + words + ")");
   }
 
-  /** Takes the rows of a recipe away, before others come. */
-  static void delete(DSLContext db, long id) {
-    db.deleteFrom(RECIPE_FACT).where(RECIPE_FACT.RECIPE.eq(id)).execute();
-    db.execute("DELETE FROM recipe_words WHERE rowid = ?", id);
-  }
-
-  /** Writes the rows of a recipe that has none. */
-  static void write(DSLContext db, long id, Recipe recipe) {
+  /** Adds the rows of a recipe that has none. */
+  static void add(NewRows rows, long id, Recipe recipe) {
     RecipeFacts facts = RecipeFacts.of(recipe);
-    db.insertInto(RECIPE_FACT).set(RECIPE_FACT.RECIPE, id).set(columns(facts)).execute();
-    List<Object> values = new ArrayList<>(List.of(id));
-    for (Place place : Place.values()) {
-      values.add(facts.words().getOrDefault(place, ""));
+    Map<Field<?>, @Nullable Object> columns = columns(facts);
+    columns.put(RECIPE_FACT.RECIPE, id);
+    rows.add(RECIPE_FACT, columns);
+    for (Rank rank : Rank.values()) {
+      String words = words(facts, rank);
+      if (!words.isEmpty()) {
+        rows.add(WORDS, StoredWords.row(id, rank), words);
+      }
     }
-    db.execute(WORDS, values.toArray());
+  }
+
+  private static String words(RecipeFacts facts, Rank rank) {
+    return facts.words().entrySet().stream()
+        .filter(place -> place.getKey().rank() == rank && !place.getValue().isEmpty())
+        .map(Map.Entry::getValue)
+        .collect(Collectors.joining(" " + RecipeFacts.APART + " "));
   }
 
   /** The columns of facts. */
@@ -87,21 +93,17 @@ final class FactRows {
 
   /** Whether the index finds the words of a recipe at their places, as far as the first of each. */
   static boolean isIndexed(DSLContext db, long id, RecipeFacts facts) {
-    List<String> matches = new ArrayList<>();
-    facts
-        .words()
-        .forEach(
-            (place, words) -> {
-              if (!words.isEmpty()) {
-                List<String> all = List.of(words.split(" ", -1));
-                List<String> first = all.subList(0, Math.min(FIRST_WORDS, all.size()));
-                matches.add(StoredWords.match(new Term(first, false), Set.of(place)));
-              }
-            });
-    String match =
-        matches.stream().map(one -> "(" + one + ")").collect(Collectors.joining(" AND "));
+    return facts.words().entrySet().stream()
+        .filter(place -> !place.getValue().isEmpty())
+        .allMatch(place -> isIndexed(db, StoredWords.row(id, place.getKey().rank()), place));
+  }
+
+  private static boolean isIndexed(DSLContext db, long row, Map.Entry<Place, String> place) {
+    List<String> all = List.of(place.getValue().split(" ", -1));
+    List<String> first = all.subList(0, Math.min(FIRST_WORDS, all.size()));
+    String match = StoredWords.match(new Term(first, false));
     return !db.fetch(
-            "SELECT 1 FROM recipe_words WHERE rowid = ? AND recipe_words MATCH ?", id, match)
+            "SELECT 1 FROM recipe_words WHERE rowid = ? AND recipe_words MATCH ?", row, match)
         .isEmpty();
   }
 
@@ -131,9 +133,11 @@ final class FactRows {
                 + " WHERE recipe.id NOT IN (SELECT recipe FROM recipe_fact)"
                 + " ORDER BY recipe.id LIMIT "
                 + BATCH);
+    NewRows made = new NewRows(db);
     for (var row : rows) {
-      write(db, row.get(0, Long.class), StoredText.recipe(row.get(1, String.class)));
+      add(made, row.get(0, Long.class), StoredText.recipe(row.get(1, String.class)));
     }
+    made.write();
     return rows.size();
   }
 }

@@ -1,23 +1,22 @@
 package thudbook.storage;
 
+import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_PARENT;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_SLUG;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 import static thudbook.storage.schema.Tables.RECIPE_TAG;
-import static thudbook.storage.schema.Tables.TAG;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Objects;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.library.Words;
@@ -26,13 +25,15 @@ import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
 import thudbook.recipes.StageEntry;
 
-/** The rows of a recipe: written anew, or with another revision. */
+/** The rows of the recipes of an act: written anew, or with another revision. */
 final class RecipeRows {
   private final DSLContext db;
   private final Author author;
   private final Instant at;
   private final long change;
   private final boolean overtaken;
+  private final NewRows rows;
+  private final Tags tags;
 
   /**
    * Writes the recipes of an act.
@@ -45,44 +46,73 @@ final class RecipeRows {
     this.at = at;
     this.change = change;
     this.overtaken = overtaken;
+    this.rows = new NewRows(db);
+    this.tags = new Tags(db);
   }
 
-  /** Writes a new recipe, or the next revision of one whose version has been checked. */
-  void write(RecipeWrite write) {
-    if (write.version() == null) {
-      add(write);
-    } else {
-      change(write);
+  /** Writes new recipes, and the next revisions of those whose version has been checked. */
+  void write(List<RecipeWrite> writes) {
+    long key = largestKey();
+    for (RecipeWrite write : writes) {
+      if (write.version() == null) {
+        add(++key, write);
+      }
     }
+    List<RecipeWrite> changed = writes.stream().filter(write -> write.version() != null).toList();
+    for (List<RecipeWrite> some : Batches.of(changed)) {
+      change(some);
+    }
+    rows.write();
   }
 
-  private void add(RecipeWrite write) {
+  /** Recipes are never taken away, so keys that follow it are free. */
+  private long largestKey() {
+    return db.select(DSL.coalesce(DSL.max(RECIPE.ID), 0L)).from(RECIPE).fetchSingle().value1();
+  }
+
+  private void add(long id, RecipeWrite write) {
     Recipe recipe = write.recipe();
-    long id =
-        db.insertInto(RECIPE)
-            .set(RECIPE.UUID, recipe.id().toString())
-            .set(columns(recipe))
-            .set(RECIPE.AUTHOR, author.name())
-            .set(RECIPE.VERSION, 1L)
-            .set(RECIPE.HEAD, 1L)
-            .set(RECIPE.CREATED_AT, at.toEpochMilli())
-            .set(RECIPE.CHANGED_AT, at.toEpochMilli())
-            .returningResult(RECIPE.ID)
-            .fetchSingle()
-            .value1();
+    Map<Field<?>, @Nullable Object> row = columns(recipe);
+    row.put(RECIPE.ID, id);
+    row.put(RECIPE.UUID, recipe.id().toString());
+    row.put(RECIPE.AUTHOR, author.name());
+    row.put(RECIPE.VERSION, 1L);
+    row.put(RECIPE.HEAD, 1L);
+    row.put(RECIPE.CREATED_AT, at.toEpochMilli());
+    row.put(RECIPE.CHANGED_AT, at.toEpochMilli());
+    rows.add(RECIPE, row);
+    rows.add(RECIPE_SLUG, Map.of(RECIPE_SLUG.SLUG, recipe.slug(), RECIPE_SLUG.RECIPE, id));
     parts(id, write, 1, null);
-    StoredPredictions.add(db, id, write.prediction(), overtaken);
+    rows.add(PREDICTION, StoredPredictions.newRow(id, write.prediction(), overtaken));
   }
 
-  private void change(RecipeWrite write) {
-    Recipe recipe = write.recipe();
-    Record before =
-        db.select(RECIPE.ID, RECIPE.HEAD, RECIPE.CREATED_AT, RECIPE_REVISION.ID)
+  private void change(List<RecipeWrite> writes) {
+    List<String> uuids = writes.stream().map(write -> write.recipe().id().toString()).toList();
+    Map<String, Record> before =
+        db.select(
+                RECIPE.UUID,
+                RECIPE.ID,
+                RECIPE.SLUG,
+                RECIPE.HEAD,
+                RECIPE.CREATED_AT,
+                RECIPE_REVISION.ID)
             .from(RECIPE)
             .join(RECIPE_REVISION)
             .on(RECIPE_REVISION.RECIPE.eq(RECIPE.ID), RECIPE_REVISION.NUMBER.eq(RECIPE.HEAD))
-            .where(RECIPE.UUID.eq(recipe.id().toString()))
-            .fetchSingle();
+            .where(RECIPE.UUID.in(uuids))
+            .fetchMap(RECIPE.UUID, row -> row);
+    List<Long> ids = before.values().stream().map(row -> row.get(RECIPE.ID)).toList();
+    db.deleteFrom(RECIPE_TAG).where(RECIPE_TAG.RECIPE.in(ids)).execute();
+    db.deleteFrom(RECIPE_STAGE).where(RECIPE_STAGE.RECIPE.in(ids)).execute();
+    db.deleteFrom(RECIPE_PARENT).where(RECIPE_PARENT.RECIPE.in(ids)).execute();
+    FactRows.delete(db, ids);
+    for (RecipeWrite write : writes) {
+      change(write, Objects.requireNonNull(before.get(write.recipe().id().toString())));
+    }
+  }
+
+  private void change(RecipeWrite write, Record before) {
+    Recipe recipe = write.recipe();
     long id = before.get(RECIPE.ID);
     long number = before.get(RECIPE.HEAD) + 1;
     db.update(RECIPE)
@@ -93,10 +123,14 @@ final class RecipeRows {
         .set(RECIPE.CHANGED_AT, Math.max(at.toEpochMilli(), before.get(RECIPE.CREATED_AT)))
         .where(RECIPE.ID.eq(id))
         .execute();
-    db.deleteFrom(RECIPE_TAG).where(RECIPE_TAG.RECIPE.eq(id)).execute();
-    db.deleteFrom(RECIPE_STAGE).where(RECIPE_STAGE.RECIPE.eq(id)).execute();
-    db.deleteFrom(RECIPE_PARENT).where(RECIPE_PARENT.RECIPE.eq(id)).execute();
-    FactRows.delete(db, id);
+    if (!recipe.slug().equals(before.get(RECIPE.SLUG))) {
+      // It may be an old one of its own.
+      db.insertInto(RECIPE_SLUG)
+          .set(RECIPE_SLUG.SLUG, recipe.slug())
+          .set(RECIPE_SLUG.RECIPE, id)
+          .onConflictDoNothing()
+          .execute();
+    }
     parts(id, write, number, before.get(RECIPE_REVISION.ID));
     if (!write.sameSound()) {
       StoredPredictions.replace(db, id, write.prediction(), overtaken);
@@ -114,72 +148,40 @@ final class RecipeRows {
     return columns;
   }
 
-  /** What hangs on a recipe: its names, the revision, tags and stages. */
+  /** What hangs on a recipe: the revision, tags, stages and what it is searched by. */
   private void parts(long id, RecipeWrite write, long number, @Nullable Long parent) {
     Recipe recipe = write.recipe();
-    db.insertInto(RECIPE_SLUG)
-        .set(RECIPE_SLUG.SLUG, recipe.slug())
-        .set(RECIPE_SLUG.RECIPE, id)
-        .onConflictDoNothing()
-        .execute();
-    List<Long> tags = tags(recipe.tags());
-    db.insertInto(RECIPE_REVISION)
-        .set(RECIPE_REVISION.RECIPE, id)
-        .set(RECIPE_REVISION.NUMBER, number)
-        .set(RECIPE_REVISION.PARENT, parent)
-        .set(RECIPE_REVISION.CHANGE, change)
-        .set(RECIPE_REVISION.SHA256, StoredText.sha256(write.document()))
-        .set(RECIPE_REVISION.DOCUMENT, write.document())
-        .set(RECIPE_REVISION.TAG_IDS, tags.toString())
-        .execute();
-    for (int i = 0; i < tags.size(); i++) {
-      db.insertInto(RECIPE_TAG)
-          .set(RECIPE_TAG.TAG, tags.get(i))
-          .set(RECIPE_TAG.RECIPE, id)
-          .set(RECIPE_TAG.POSITION, i + 1L)
-          .execute();
+    List<Long> tagged = tags.keys(recipe.tags());
+    Map<Field<?>, @Nullable Object> revision = new HashMap<>();
+    revision.put(RECIPE_REVISION.RECIPE, id);
+    revision.put(RECIPE_REVISION.NUMBER, number);
+    revision.put(RECIPE_REVISION.PARENT, parent);
+    revision.put(RECIPE_REVISION.CHANGE, change);
+    revision.put(RECIPE_REVISION.SHA256, StoredText.sha256(write.document()));
+    revision.put(RECIPE_REVISION.DOCUMENT, write.document());
+    revision.put(RECIPE_REVISION.TAG_IDS, tagged.toString());
+    rows.add(RECIPE_REVISION, revision);
+    for (int i = 0; i < tagged.size(); i++) {
+      rows.add(
+          RECIPE_TAG,
+          Map.of(
+              RECIPE_TAG.TAG, tagged.get(i), RECIPE_TAG.RECIPE, id, RECIPE_TAG.POSITION, i + 1L));
     }
     if (recipe.derivedFrom() != null) {
-      db.insertInto(RECIPE_PARENT)
-          .set(RECIPE_PARENT.RECIPE, id)
-          .set(RECIPE_PARENT.PARENT, recipe.derivedFrom())
-          .execute();
+      rows.add(
+          RECIPE_PARENT,
+          Map.of(RECIPE_PARENT.RECIPE, id, RECIPE_PARENT.PARENT, recipe.derivedFrom()));
     }
-    FactRows.write(db, id, recipe);
     for (int i = 0; i < recipe.stages().size(); i++) {
       StageEntry stage = recipe.stages().get(i);
-      db.insertInto(RECIPE_STAGE)
-          .set(RECIPE_STAGE.RECIPE, id)
-          .set(RECIPE_STAGE.POSITION, i + 1L)
-          .set(RECIPE_STAGE.GATE, stage.gate())
-          .set(RECIPE_STAGE.CHANNEL, stage.channel())
-          .execute();
+      Map<Field<?>, @Nullable Object> row = new HashMap<>();
+      row.put(RECIPE_STAGE.RECIPE, id);
+      row.put(RECIPE_STAGE.POSITION, i + 1L);
+      row.put(RECIPE_STAGE.GATE, stage.gate());
+      row.put(RECIPE_STAGE.CHANNEL, stage.channel());
+      rows.add(RECIPE_STAGE, row);
     }
-  }
-
-  /** The keys of tags in the order of the text; new ones are added. */
-  private List<Long> tags(List<String> names) {
-    Set<Long> ids = new LinkedHashSet<>();
-    for (String name : names) {
-      String folded = Words.fold(name);
-      Record known = db.select(TAG.ID, TAG.NAME).from(TAG).where(TAG.FOLDED.eq(folded)).fetchOne();
-      if (known == null) {
-        ids.add(
-            db.insertInto(TAG)
-                .set(TAG.NAME, name)
-                .set(TAG.FOLDED, folded)
-                .returningResult(TAG.ID)
-                .fetchSingle()
-                .value1());
-        continue;
-      }
-      ids.add(known.get(TAG.ID));
-      if (!known.get(TAG.NAME).equals(name)) {
-        // The spelling that was written last counts.
-        db.update(TAG).set(TAG.NAME, name).where(TAG.FOLDED.eq(folded)).execute();
-      }
-    }
-    return new ArrayList<>(ids);
+    FactRows.add(rows, id, recipe);
   }
 
   static @Nullable String kind(@Nullable SourceEntry source) {

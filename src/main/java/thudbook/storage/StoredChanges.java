@@ -9,9 +9,12 @@ import static thudbook.storage.schema.Tables.RECIPE;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.DSLContext;
+import org.jooq.Record;
 import org.jooq.Record2;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
@@ -69,9 +72,7 @@ final class StoredChanges implements ChangeStore {
             new GateRows(db, at, change).write(gate);
             StoredPredictions.markUsersOf(db, gate.gate().id(), change);
           }
-          for (RecipeWrite recipe : act.recipes()) {
-            new RecipeRows(db, author, at, change, overtaken).write(recipe);
-          }
+          new RecipeRows(db, author, at, change, overtaken).write(act.recipes());
           for (PlainWrite write : act.plain()) {
             new PlainRows(db, change).write(write);
           }
@@ -127,15 +128,8 @@ final class StoredChanges implements ChangeStore {
         stale.check(now.value1(), write.version(), now.value2());
       }
     }
-    for (RecipeWrite write : act.recipes()) {
-      if (write.version() != null) {
-        var now =
-            db.select(RECIPE.TITLE, RECIPE.VERSION)
-                .from(RECIPE)
-                .where(RECIPE.UUID.eq(write.recipe().id().toString()))
-                .fetchSingle();
-        stale.check(now.value1(), write.version(), now.value2());
-      }
+    for (List<RecipeWrite> writes : Batches.of(act.recipes())) {
+      refuseStale(db, writes, stale);
     }
     for (PlainWrite write : act.plain()) {
       if (write.version() != null) {
@@ -162,6 +156,28 @@ final class StoredChanges implements ChangeStore {
       stale.check(now.value1(), binning.version(), now.value2());
     }
     stale.refuse();
+  }
+
+  private static void refuseStale(DSLContext db, List<RecipeWrite> writes, Stale stale) {
+    List<String> changed =
+        writes.stream()
+            .filter(write -> write.version() != null)
+            .map(write -> write.recipe().id().toString())
+            .toList();
+    if (changed.isEmpty()) {
+      return;
+    }
+    Map<String, Record> now =
+        db.select(RECIPE.UUID, RECIPE.TITLE, RECIPE.VERSION)
+            .from(RECIPE)
+            .where(RECIPE.UUID.in(changed))
+            .fetchMap(RECIPE.UUID, row -> row);
+    for (RecipeWrite write : writes) {
+      if (write.version() != null) {
+        Record row = Objects.requireNonNull(now.get(write.recipe().id().toString()));
+        stale.check(row.get(RECIPE.TITLE), write.version(), row.get(RECIPE.VERSION));
+      }
+    }
   }
 
   private static Record2<String, Long> document(DSLContext db, UUID id) {

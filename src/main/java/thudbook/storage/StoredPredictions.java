@@ -167,18 +167,18 @@ final class StoredPredictions implements PredictionStore {
   }
 
   /**
-   * Adds the row of a new recipe.
+   * The row of a new recipe.
    *
    * @param stale whether a gate was saved since the prediction was made
    */
-  static void add(DSLContext db, long recipe, @Nullable Prediction prediction, boolean stale) {
-    db.insertInto(PREDICTION)
-        .set(PREDICTION.RECIPE, recipe)
-        .set(PREDICTION.MODEL, (long) Predictor.MODEL_VERSION)
-        .set(PREDICTION.GENERATION, 1L)
-        .set(PREDICTION.STALE, stale ? 1L : 0L)
-        .set(PredictionColumns.values(prediction))
-        .execute();
+  static Map<Field<?>, @Nullable Object> newRow(
+      long recipe, @Nullable Prediction prediction, boolean stale) {
+    Map<Field<?>, @Nullable Object> row = PredictionColumns.values(prediction);
+    row.put(PREDICTION.RECIPE, recipe);
+    row.put(PREDICTION.MODEL, (long) Predictor.MODEL_VERSION);
+    row.put(PREDICTION.GENERATION, 1L);
+    row.put(PREDICTION.STALE, stale ? 1L : 0L);
+    return row;
   }
 
   /** Puts the prediction of a new revision in place of the one before. */

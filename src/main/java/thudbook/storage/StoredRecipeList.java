@@ -28,8 +28,6 @@ import thudbook.library.RecipeList;
 
 /** Rows of the list from their tables. */
 final class StoredRecipeList implements RecipeList {
-  private static final int KEYS_AT_ONCE = 500;
-
   private final Connections connections;
 
   StoredRecipeList(Connections connections) {
@@ -66,14 +64,10 @@ final class StoredRecipeList implements RecipeList {
     return connections.read(
         db -> {
           List<UUID> ids = new ArrayList<>(keys.size());
-          for (int from = 0; from < keys.size(); from += KEYS_AT_ONCE) {
-            List<Long> some =
-                keys.subList(from, Math.min(keys.size(), from + KEYS_AT_ONCE)).stream()
-                    .map(Integer::longValue)
-                    .toList();
+          for (List<Integer> some : Batches.of(keys)) {
             db.select(RECIPE.UUID)
                 .from(RECIPE)
-                .where(RECIPE.ID.in(some))
+                .where(RECIPE.ID.in(some.stream().map(Integer::longValue).toList()))
                 .orderBy(RECIPE.ID)
                 .fetch(RECIPE.UUID)
                 .forEach(id -> ids.add(UUID.fromString(id)));

@@ -2,20 +2,24 @@ package thudbook.storage;
 
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
-import java.util.Set;
-import java.util.function.IntConsumer;
-import java.util.stream.Collectors;
+import java.util.List;
 import thudbook.library.Term;
 import thudbook.library.WordIndex;
 
-/** The index of words. What a person typed comes here as words of letters and digits only. */
+/**
+ * The index of words. What a person typed comes here as words of letters and digits only. The texts
+ * of one recipe are a row for each rank, so that one look finds a term in all of them and tells
+ * where it stands.
+ */
 final class StoredWords implements WordIndex {
   /**
-   * All keys in one text: fetched row by row, hundreds of thousands of them take twice the time.
+   * All rows in one text: fetched row by row, hundreds of thousands of them take twice the time.
    */
   private static final String FIND =
-      "SELECT group_concat(key, ' ') FROM"
-          + " (SELECT rowid AS key FROM recipe_words WHERE recipe_words MATCH ? ORDER BY rowid)";
+      "SELECT CAST(group_concat(rowid, ' ') AS BLOB) FROM recipe_words WHERE recipe_words MATCH ?";
+
+  /** In the order of a recipe's rows. */
+  private static final List<Rank> RANKS = List.of(Rank.TITLE, Rank.HEARD, Rank.ELSEWHERE);
 
   private final Connections connections;
 
@@ -23,51 +27,52 @@ final class StoredWords implements WordIndex {
     this.connections = connections;
   }
 
+  /** The row of a recipe's texts of a rank. */
+  static long row(long recipe, Rank rank) {
+    return recipe * RANKS.size() + RANKS.indexOf(rank);
+  }
+
   @Override
-  public void find(Term term, Set<Place> places, IntConsumer keys) {
-    String match = match(term, places);
-    connections.read(
-        db -> {
-          db.connection(
-              connection -> {
-                try (PreparedStatement statement = connection.prepareStatement(FIND)) {
-                  statement.setString(1, match);
-                  try (ResultSet rows = statement.executeQuery()) {
-                    String found = rows.next() ? rows.getString(1) : null;
-                    if (found != null) {
-                      each(found, keys);
-                    }
-                  }
-                }
-              });
-          return places;
-        });
+  public void find(Term term, Hits hits) {
+    String match = match(term);
+    byte[] found =
+        connections.read(
+            db ->
+                db.connectionResult(
+                    connection -> {
+                      try (PreparedStatement statement = connection.prepareStatement(FIND)) {
+                        statement.setString(1, match);
+                        try (ResultSet rows = statement.executeQuery()) {
+                          byte[] text = rows.next() ? rows.getBytes(1) : null;
+                          return text == null ? new byte[0] : text;
+                        }
+                      }
+                    }));
+    each(found, hits);
   }
 
   /** Reads numbers with one space between. */
-  private static void each(String found, IntConsumer keys) {
-    int key = 0;
-    for (int i = 0; i < found.length(); i++) {
-      char c = found.charAt(i);
+  private static void each(byte[] found, Hits hits) {
+    long row = 0;
+    for (byte c : found) {
       if (c == ' ') {
-        keys.accept(key);
-        key = 0;
+        add(row, hits);
+        row = 0;
       } else {
-        key = 10 * key + (c - '0');
+        row = 10 * row + (c - '0');
       }
     }
-    keys.accept(key);
+    if (found.length > 0) {
+      add(row, hits);
+    }
   }
 
-  /** A term in the language of the index: {@code {title heard} : "tide ki" *}. */
-  static String match(Term term, Set<Place> places) {
-    String phrase = '"' + String.join(" ", term.tokens()) + '"' + (term.beginning() ? " *" : "");
-    if (places.size() == Place.values().length) {
-      return phrase;
-    }
-    return places.stream()
-        .sorted()
-        .map(FactRows::column)
-        .collect(Collectors.joining(" ", "{", "} : " + phrase));
+  private static void add(long row, Hits hits) {
+    hits.add(RANKS.get((int) (row % RANKS.size())), (int) (row / RANKS.size()));
+  }
+
+  /** A term in the language of the index: {@code "tide ki" *}. */
+  static String match(Term term) {
+    return '"' + String.join(" ", term.tokens()) + '"' + (term.beginning() ? " *" : "");
   }
 }

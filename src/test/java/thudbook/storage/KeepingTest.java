@@ -202,7 +202,7 @@ class KeepingTest {
         "UPDATE gate SET title = 'Other' @ columns do not follow",
         "UPDATE recipe_fact SET envelope_decay = 0.2 @ envelope_decay is kept as 0.2",
         "DELETE FROM recipe_fact @ no row of what it is searched by",
-        "DELETE FROM recipe_words WHERE rowid = 1 @ words are not found in the index",
+        "DELETE FROM recipe_words WHERE rowid = 3 @ words are not found in the index",
         "INSERT INTO recipe_parent VALUES (1, 'nobody') @ parent is kept as nobody",
         "INSERT INTO photo VALUES ('"
             + "0000000000000000000000000000000000000000000000000000000000000000"
