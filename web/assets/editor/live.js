@@ -86,10 +86,13 @@ export function answerLive(form) {
     asked += 1;
     const mine = { number: asked, since: performance.now(), given: new AbortController() };
     current = mine;
+    const body = fieldsOf(form);
+    // One drawing is enough; when the other is wanted it is asked for.
+    body.set('form.width', WIDE.matches ? 'wide' : 'narrow');
     try {
       const answer = await fetch(form.dataset.live, {
         method: 'POST',
-        body: fieldsOf(form),
+        body,
         signal: mine.given.signal,
       });
       const html = await answer.text();

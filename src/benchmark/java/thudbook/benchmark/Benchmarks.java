@@ -27,7 +27,8 @@ public final class Benchmarks {
           new MemoryMeasurement(),
           new LiveMeasurement(),
           new GateEditMeasurement(),
-          new FindMeasurement());
+          new FindMeasurement(),
+          new KillMeasurement());
 
   private Benchmarks() {}
 

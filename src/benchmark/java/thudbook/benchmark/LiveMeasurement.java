@@ -56,6 +56,8 @@ final class LiveMeasurement implements Measurement {
 
   private static String turned(Map<String, List<String>> form, int turn) {
     Map<String, List<String>> fields = new LinkedHashMap<>(form);
+    // As the page asks: it tells which width it shows.
+    fields.put("form.width", List.of("wide"));
     fields.put("envelope.attack-hold-decay.decay", List.of((120 + turn % 200) + " ms"));
     List<String> pairs = new ArrayList<>();
     fields.forEach(

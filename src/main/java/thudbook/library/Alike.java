@@ -19,6 +19,13 @@ public final class Alike {
   private static final double DB_PER_VOLT = 6;
   private static final double LOG_2 = Math.log(2);
 
+  /** Levels that are looked at before it is asked whether they are too far already. */
+  private static final int PART = 6;
+
+  /** What a sum of squares of steps is divided by to be a mean square in dB². */
+  private static final double SQUARES =
+      (double) Catalogue.SHAPE_STEPS_PER_DB * Catalogue.SHAPE_STEPS_PER_DB * Catalogue.SHAPE_POINTS;
+
   private final Catalogue catalogue;
 
   /** Likeness within a catalogue. */
@@ -82,20 +89,71 @@ public final class Alike {
         () -> Math.sqrt(new Measure(recipe, likeness).square(other, Double.POSITIVE_INFINITY)));
   }
 
+  private static double octaves(double value) {
+    return DB_PER_OCTAVE * Math.log(value) / LOG_2;
+  }
+
+  private OneNumber number(Quantity quantity, int recipe, DoubleUnaryOperator scale) {
+    return new OneNumber(catalogue.numbers(quantity), recipe, scale);
+  }
+
+  /** The distances in one number. */
+  private static final class OneNumber {
+    private final double[] column;
+    private final DoubleUnaryOperator scale;
+
+    /** Of the recipe; NaN: it has none. */
+    private final double own;
+
+    private final double ownDb;
+
+    /**
+     * Distances from one recipe.
+     *
+     * @param scale leads to dB
+     */
+    OneNumber(double[] column, int recipe, DoubleUnaryOperator scale) {
+      this.column = column;
+      this.scale = scale;
+      this.own = column[recipe];
+      this.ownDb = scale.applyAsDouble(own);
+    }
+
+    double square(int key) {
+      double other = column[key];
+      if (Double.isNaN(own) || Double.isNaN(other)) {
+        return Double.isNaN(own) == Double.isNaN(other) ? 0 : ONLY_ONE_DB * ONLY_ONE_DB;
+      }
+      if (own == other) {
+        return 0;
+      }
+      double difference = ownDb - scale.applyAsDouble(other);
+      return difference * difference;
+    }
+  }
+
   /** Squares of distances from one recipe. */
   private final class Measure {
-    private final int recipe;
     private final boolean shape;
     private final boolean settings;
     private final short[] shapes;
     private final int[] levels = new int[Catalogue.SHAPE_POINTS];
+    private final OneNumber brightness;
+    private final OneNumber carrier;
+    private final OneNumber decay;
+    private final OneNumber peak;
+    private final OneNumber index;
     private final @Nullable RoaringBitmap source;
     private final RoaringBitmap channels;
     private final RoaringBitmap anySource = new RoaringBitmap();
     private final RoaringBitmap anyChannel = new RoaringBitmap();
 
     Measure(int recipe, Likeness likeness) {
-      this.recipe = recipe;
+      this.brightness = number(Quantity.BRIGHTNESS_PEAK, recipe, Alike::octaves);
+      this.carrier = number(Quantity.CARRIER, recipe, Alike::octaves);
+      this.decay = number(Quantity.DECAY, recipe, Alike::octaves);
+      this.peak = number(Quantity.PEAK, recipe, volts -> volts * DB_PER_VOLT);
+      this.index = number(Quantity.INDEX, recipe, i -> DB_PER_OCTAVE * Math.log1p(i) / LOG_2);
       this.shape = likeness != Likeness.SETTINGS;
       this.settings = likeness != Likeness.SHAPE;
       this.shapes = catalogue.shapes();
@@ -121,11 +179,11 @@ public final class Alike {
     double square(int key, double bound) {
       double square = 0;
       if (shape) {
-        square += brightness(key);
+        square = levels(key, bound);
         if (square >= bound) {
           return square;
         }
-        square += levels(key);
+        square += brightness.square(key);
       }
       if (settings && square < bound) {
         square += settings(key);
@@ -133,46 +191,30 @@ public final class Alike {
       return square;
     }
 
-    private double levels(int key) {
+    /** The mean square of the levels' differences, or the part of it that reaches a bound. */
+    private double levels(int key, double bound) {
       int from = key * levels.length;
       long sum = 0;
-      for (int i = 0; i < levels.length; i++) {
-        int difference = shapes[from + i] - levels[i];
-        sum += (long) difference * difference;
+      double square = 0;
+      for (int part = 0; part < levels.length && square < bound; part += PART) {
+        int partial = 0;
+        for (int i = part; i < part + PART; i++) {
+          int difference = shapes[from + i] - levels[i];
+          partial += difference * difference;
+        }
+        sum += partial;
+        square = sum / SQUARES;
       }
-      double steps = Catalogue.SHAPE_STEPS_PER_DB;
-      return sum / (steps * steps * levels.length);
-    }
-
-    private double brightness(int key) {
-      return octaves(Quantity.BRIGHTNESS_PEAK, key);
+      return square;
     }
 
     private double settings(int key) {
-      double square = octaves(Quantity.CARRIER, key) + octaves(Quantity.DECAY, key);
-      double volts = difference(Quantity.PEAK, key, value -> value * DB_PER_VOLT);
-      double index =
-          difference(Quantity.INDEX, key, value -> DB_PER_OCTAVE * Math.log1p(value) / LOG_2);
-      square += volts * volts + index * index;
+      double square = carrier.square(key) + decay.square(key);
+      square += peak.square(key) + index.square(key);
       boolean sameSource = source == null ? !anySource.contains(key) : source.contains(key);
       square += sameSource ? 0 : OTHER_SOURCE_DB * OTHER_SOURCE_DB;
       boolean common = channels.isEmpty() ? !anyChannel.contains(key) : channels.contains(key);
       return square + (common ? 0 : OTHER_CHANNEL_DB * OTHER_CHANNEL_DB);
-    }
-
-    private double octaves(Quantity quantity, int key) {
-      double difference =
-          difference(quantity, key, value -> DB_PER_OCTAVE * Math.log(value) / LOG_2);
-      return difference * difference;
-    }
-
-    private double difference(Quantity quantity, int key, DoubleUnaryOperator scale) {
-      double own = catalogue.number(quantity, recipe);
-      double other = catalogue.number(quantity, key);
-      if (Double.isNaN(own) || Double.isNaN(other)) {
-        return Double.isNaN(own) == Double.isNaN(other) ? 0 : ONLY_ONE_DB;
-      }
-      return own == other ? 0 : scale.applyAsDouble(own) - scale.applyAsDouble(other);
     }
 
     private @Nullable RoaringBitmap source(int key) {

@@ -12,39 +12,24 @@ import org.roaringbitmap.RoaringBitmap;
 final class Ranking {
   private final Catalogue catalogue;
   private final Ordering ordering;
-  private final Relevance relevance;
-  private final Comparator<Position> order;
+  private final @Nullable Relevance relevance;
+  private final boolean descending;
 
-  Ranking(Catalogue catalogue, Ordering ordering, Relevance relevance) {
+  /** An order by what the catalogue holds. */
+  Ranking(Catalogue catalogue, Ordering ordering) {
+    this(catalogue, ordering, null);
+  }
+
+  private Ranking(Catalogue catalogue, Ordering ordering, @Nullable Relevance relevance) {
     this.catalogue = catalogue;
     this.ordering = ordering;
     this.relevance = relevance;
-    this.order = order(ordering);
+    this.descending = ordering.by() != Ordering.By.QUANTITY || ordering.descending();
   }
 
-  private static Comparator<Position> order(Ordering ordering) {
-    Comparator<Position> deciding =
-        switch (ordering.by()) {
-          case TITLE -> Comparator.comparing(Position::title);
-          case NEWEST -> Comparator.comparingInt(any -> 0);
-          case RELEVANCE, LAST_USED -> byNumber(true);
-          case QUANTITY -> byNumber(ordering.descending());
-        };
-    return deciding
-        .thenComparing(Comparator.comparingLong(Position::changedAt).reversed())
-        .thenComparing(Comparator.comparingInt(Position::key).reversed());
-  }
-
-  private static Comparator<Position> byNumber(boolean descending) {
-    return (one, other) -> {
-      boolean none = Double.isNaN(one.number());
-      if (none || Double.isNaN(other.number())) {
-        return Boolean.compare(none, Double.isNaN(other.number()));
-      }
-      // Zeros of either sign are equal.
-      int rising = one.number() < other.number() ? -1 : one.number() > other.number() ? 1 : 0;
-      return descending ? -rising : rising;
-    };
+  /** The best first. */
+  static Ranking byRelevance(Catalogue catalogue, Relevance relevance) {
+    return new Ranking(catalogue, Ordering.RELEVANCE, relevance);
   }
 
   /** A page, and how many recipes come before it. */
@@ -52,22 +37,22 @@ final class Ranking {
 
   /** The recipes behind a position, so many at most. */
   Page after(RoaringBitmap recipes, @Nullable Position after, int limit) {
-    PriorityQueue<Position> best = new PriorityQueue<>(limit + 2, order.reversed());
+    PriorityQueue<Position> best = new PriorityQueue<>(limit + 2, order().reversed());
     int before = 0;
     // Mostly the newest come first then, and the rest is passed over at a glance.
     IntIterator keys = recipes.getReverseIntIterator();
     while (keys.hasNext()) {
-      Position position = position(keys.next());
-      if (after != null && order.compare(position, after) <= 0) {
+      int key = keys.next();
+      if (after != null && compare(key, after) <= 0) {
         before++;
       } else if (best.size() <= limit) {
-        best.add(position);
-      } else if (order.compare(position, best.element()) < 0) {
+        best.add(position(key));
+      } else if (compare(key, best.element()) < 0) {
         best.remove();
-        best.add(position);
+        best.add(position(key));
       }
     }
-    List<Position> rows = best.stream().sorted(order).toList();
+    List<Position> rows = best.stream().sorted(order()).toList();
     return new Page(rows.subList(0, Math.min(limit, rows.size())), before, rows.size() > limit);
   }
 
@@ -76,12 +61,13 @@ final class Ranking {
    * null: it is the first page.
    */
   @Nullable Position pageEndingAt(RoaringBitmap recipes, Position last, int limit) {
-    PriorityQueue<Position> nearest = new PriorityQueue<>(limit + 2, order);
+    PriorityQueue<Position> nearest = new PriorityQueue<>(limit + 2, order());
     IntIterator keys = recipes.getIntIterator();
     while (keys.hasNext()) {
-      Position position = position(keys.next());
-      if (order.compare(position, last) <= 0) {
-        nearest.add(position);
+      int key = keys.next();
+      boolean near = nearest.size() <= limit || compare(key, nearest.element()) > 0;
+      if (near && compare(key, last) <= 0) {
+        nearest.add(position(key));
         if (nearest.size() > limit + 1) {
           nearest.remove();
         }
@@ -90,20 +76,58 @@ final class Ranking {
     return nearest.size() > limit ? nearest.element() : null;
   }
 
+  private Comparator<Position> order() {
+    return (one, other) -> compare(one.number(), one.title(), one.changedAt(), one.key(), other);
+  }
+
+  /** Compares without making an object: most recipes are only passed over. */
+  private int compare(int key, Position other) {
+    return compare(number(key), title(key), catalogue.changedAt(key), key, other);
+  }
+
+  private int compare(double number, String title, long changedAt, int key, Position other) {
+    int deciding =
+        switch (ordering.by()) {
+          case TITLE -> title.compareTo(other.title());
+          case NEWEST -> 0;
+          case RELEVANCE, LAST_USED, QUANTITY -> compare(number, other.number());
+        };
+    if (deciding != 0) {
+      return deciding;
+    }
+    int newer = Long.compare(other.changedAt(), changedAt);
+    return newer != 0 ? newer : Integer.compare(other.key(), key);
+  }
+
+  /** What is absent comes last either way. */
+  private int compare(double number, double other) {
+    // Zeros of either sign are equal.
+    if (number < other) {
+      return descending ? 1 : -1;
+    }
+    if (number > other) {
+      return descending ? -1 : 1;
+    }
+    return Boolean.compare(Double.isNaN(number), Double.isNaN(other));
+  }
+
   private Position position(int key) {
-    long changedAt = catalogue.changedAt(key);
+    return new Position(number(key), title(key), catalogue.changedAt(key), key);
+  }
+
+  private String title(int key) {
+    return ordering.by() == Ordering.By.TITLE ? catalogue.title(key) : "";
+  }
+
+  private double number(int key) {
     return switch (ordering.by()) {
-      case TITLE -> new Position(0, catalogue.title(key), changedAt, key);
-      case NEWEST -> new Position(0, "", changedAt, key);
-      case RELEVANCE -> new Position(relevance.of(key), "", changedAt, key);
+      case TITLE, NEWEST -> 0;
+      case RELEVANCE -> Objects.requireNonNull(relevance).of(key);
       case LAST_USED -> {
         long used = catalogue.lastUsedAt(key);
-        yield new Position(used == Long.MIN_VALUE ? Double.NaN : used, "", changedAt, key);
+        yield used == Long.MIN_VALUE ? Double.NaN : used;
       }
-      case QUANTITY -> {
-        Quantity quantity = Objects.requireNonNull(ordering.quantity());
-        yield new Position(catalogue.number(quantity, key), "", changedAt, key);
-      }
+      case QUANTITY -> catalogue.number(Objects.requireNonNull(ordering.quantity()), key);
     };
   }
 }

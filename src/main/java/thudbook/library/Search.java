@@ -37,7 +37,10 @@ public final class Search {
     return catalogue.read(
         () -> {
           RoaringBitmap all = selection(wanted, member, matches).all();
-          Ranking ranking = new Ranking(catalogue, ordering, matches.relevance(catalogue));
+          Ranking ranking =
+              ordering.by() == Ordering.By.RELEVANCE
+                  ? Ranking.byRelevance(catalogue, matches.relevance(catalogue, all))
+                  : new Ranking(catalogue, ordering);
           Ranking.Page page = ranking.after(all, begin, limit);
           String previous = null;
           if (begin != null && page.before() > 0) {

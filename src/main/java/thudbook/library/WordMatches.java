@@ -25,8 +25,9 @@ record WordMatches(List<Match> words, List<Match> without) {
     return left;
   }
 
-  Relevance relevance(Catalogue catalogue) {
-    return new Relevance(
+  /** How well recipes that have all words fit. */
+  Relevance relevance(Catalogue catalogue, RoaringBitmap among) {
+    List<Relevance.Places> places =
         words.stream()
             .map(
                 match ->
@@ -34,7 +35,8 @@ record WordMatches(List<Match> words, List<Match> without) {
                         match.hits().title(),
                         tagged(catalogue, match.term()),
                         match.hits().heard()))
-            .toList());
+            .toList();
+    return new Relevance(places, among);
   }
 
   private static RoaringBitmap tagged(Catalogue catalogue, Term term) {

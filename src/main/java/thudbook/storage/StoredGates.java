@@ -26,6 +26,7 @@ import thudbook.equipment.GateHistory;
 /** The studio's gates in their tables. */
 final class StoredGates implements GateHistory {
   private final Connections connections;
+  private final ReadGates read = new ReadGates();
 
   StoredGates(Connections connections) {
     this.connections = connections;
@@ -48,14 +49,14 @@ final class StoredGates implements GateHistory {
                   ? bySlug
                   : select(db, GATE.UUID.eq(slugOrId.toLowerCase(Locale.ROOT))).fetchOptional();
             })
-        .map(StoredGates::stored);
+        .map(this::stored);
   }
 
   @Override
   public List<Stored> all() {
     return connections
         .read(db -> select(db, GATE.BINNED_AT.isNull()).orderBy(GATE.TITLE_KEY, GATE.ID).fetch())
-        .map(StoredGates::stored);
+        .map(this::stored);
   }
 
   @Override
@@ -66,7 +67,7 @@ final class StoredGates implements GateHistory {
                 select(db, GATE.BINNED_AT.isNotNull())
                     .orderBy(GATE.BINNED_AT.desc(), GATE.ID.desc())
                     .fetch())
-        .map(StoredGates::stored);
+        .map(this::stored);
   }
 
   @Override
@@ -85,14 +86,14 @@ final class StoredGates implements GateHistory {
                     .orderBy(GATE_REVISION.NUMBER.desc())
                     .limit(limit)
                     .fetch())
-        .map(StoredGates::revision);
+        .map(this::revision);
   }
 
   @Override
   public Optional<Revision<Gate>> revision(UUID gate, int number) {
     return connections
         .read(db -> revisions(db, gate, GATE_REVISION.NUMBER.eq((long) number)).fetchOptional())
-        .map(StoredGates::revision);
+        .map(this::revision);
   }
 
   /** What a stage may call a gate: its slug, an old slug, its id. */
@@ -118,7 +119,7 @@ final class StoredGates implements GateHistory {
         .where(GATE.UUID.eq(gate.toString()), which);
   }
 
-  private static Revision<Gate> revision(Record row) {
+  private Revision<Gate> revision(Record row) {
     String document = row.get(GATE_REVISION.DOCUMENT);
     return new Revision<>(
         Math.toIntExact(row.get(GATE_REVISION.NUMBER)),
@@ -126,7 +127,7 @@ final class StoredGates implements GateHistory {
         new Author(row.get(CHANGE.AUTHOR)),
         row.get(CHANGE.WHAT),
         row.get(CHANGE.ID),
-        StoredText.gate(document),
+        read.of(document),
         document);
   }
 
@@ -138,11 +139,11 @@ final class StoredGates implements GateHistory {
         .where(condition);
   }
 
-  private static Stored stored(Record row) {
+  private Stored stored(Record row) {
     Long binned = row.get(GATE.BINNED_AT);
     String document = row.get(GATE_REVISION.DOCUMENT);
     return new Stored(
-        StoredText.gate(document),
+        read.of(document),
         row.get(GATE.VERSION),
         Math.toIntExact(row.get(GATE.HEAD)),
         binned == null ? null : Instant.ofEpochMilli(binned),
