@@ -8,10 +8,9 @@ import java.util.SortedSet;
 import java.util.concurrent.TimeUnit;
 import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
+import org.roaringbitmap.BitSetUtil;
 import org.roaringbitmap.FastAggregation;
-import org.roaringbitmap.IntIterator;
 import org.roaringbitmap.RoaringBitmap;
-import org.roaringbitmap.RoaringBitmapWriter;
 
 /**
  * The recipes that each part of a search leaves, so that one of them can be left out when it is
@@ -104,16 +103,22 @@ final class Selection {
     return group == null ? new RoaringBitmap() : group.recipes();
   }
 
+  /**
+   * The keys that hold to something, also of recipes that are gone: another part leaves them out. A
+   * walk over all keys is several times faster than one over those of a bitmap.
+   */
   private RoaringBitmap where(IntPredicate holds) {
-    RoaringBitmapWriter<RoaringBitmap> writer = RoaringBitmapWriter.writer().get();
-    IntIterator keys = catalogue.standing().getIntIterator();
-    while (keys.hasNext()) {
-      int key = keys.next();
+    if (catalogue.standing().isEmpty()) {
+      return new RoaringBitmap();
+    }
+    int last = catalogue.standing().last();
+    long[] bits = new long[last / Long.SIZE + 1];
+    for (int key = 0; key <= last; key++) {
       if (holds.test(key)) {
-        writer.add(key);
+        bits[key / Long.SIZE] |= 1L << key;
       }
     }
-    return writer.get();
+    return BitSetUtil.bitmapOf(bits);
   }
 
   /** The recipes that hold to everything. */

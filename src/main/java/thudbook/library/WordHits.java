@@ -13,6 +13,9 @@ import thudbook.library.WordIndex.Rank;
  * Nobody may change them.
  */
 record WordHits(RoaringBitmap anywhere, RoaringBitmap title, RoaringBitmap heard) {
+  /** What three empty bitmaps and their term take, about. */
+  private static final int OWN_BYTES = 500;
+
   /** Looks a term up. */
   static WordHits of(WordIndex index, Term term) {
     Map<Rank, RoaringBitmapWriter<RoaringBitmap>> writers = new EnumMap<>(Rank.class);
@@ -26,5 +29,13 @@ record WordHits(RoaringBitmap anywhere, RoaringBitmap title, RoaringBitmap heard
         FastAggregation.or(found.values().toArray(RoaringBitmap[]::new)),
         Objects.requireNonNull(found.get(Rank.TITLE)),
         Objects.requireNonNull(found.get(Rank.HEARD)));
+  }
+
+  /** About what they take in memory. */
+  long bytes() {
+    return OWN_BYTES
+        + anywhere.getLongSizeInBytes()
+        + title.getLongSizeInBytes()
+        + heard.getLongSizeInBytes();
   }
 }

@@ -3,6 +3,8 @@ package thudbook.storage;
 import static thudbook.storage.schema.Tables.PREDICTION;
 
 import java.nio.ByteBuffer;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -16,7 +18,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jooq.Field;
-import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -31,9 +32,17 @@ import thudbook.predictions.SmallShape;
 final class PredictionColumns {
   private static final Map<Metric, Field<Double>> METRICS = metrics();
 
+  /** All columns by their names, as a statement selects them. */
+  static final String NAMES =
+      all().stream()
+          .map(column -> PREDICTION.getName() + "." + column.getName())
+          .collect(Collectors.joining(", "));
+
   private PredictionColumns() {}
 
-  /** The columns that {@link #metrics(Record)} and {@link #shape(Record)} read. */
+  /**
+   * All columns: the metrics in their order, the reach, which are of the envelope only, the shape.
+   */
   static List<Field<?>> all() {
     List<Field<?>> columns = new ArrayList<>(METRICS.values());
     columns.add(PREDICTION.REACH);
@@ -58,21 +67,27 @@ final class PredictionColumns {
     return row;
   }
 
-  /** The metrics of a row, null where it has no prediction. */
-  static @Nullable Metrics metrics(Record row) {
-    String reach = row.get(PREDICTION.REACH);
+  /**
+   * The metrics of a row, null where it has no prediction.
+   *
+   * @param first the place of the first of {@link #NAMES} in the row, counted from 1
+   */
+  static @Nullable Metrics metrics(ResultSet rows, int first) throws SQLException {
+    int next = first + METRICS.size();
+    String reach = rows.getString(next);
     if (reach == null) {
       return null;
     }
     Map<Metric, Double> values = new EnumMap<>(Metric.class);
-    METRICS.forEach(
-        (metric, column) -> {
-          Double value = row.get(column);
-          if (value != null) {
-            values.put(metric, value);
-          }
-        });
-    return new Metrics(values, reachOf(reach), named(row.get(PREDICTION.ENVELOPE_ONLY)));
+    int column = first;
+    for (Metric metric : METRICS.keySet()) {
+      double value = rows.getDouble(column);
+      if (value != 0 || !rows.wasNull()) {
+        values.put(metric, value);
+      }
+      column++;
+    }
+    return new Metrics(values, reachOf(reach), named(rows.getString(next + 1)));
   }
 
   /** The reach that a word stands for; null for null. */
@@ -84,9 +99,9 @@ final class PredictionColumns {
     return Reach.valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
   }
 
-  /** The small shape of a row, null where it has no prediction. */
-  static @Nullable SmallShape shape(Record row) {
-    byte[] bytes = row.get(PREDICTION.SHAPE);
+  /** The small shape of a row, null where it has no prediction; see {@link #metrics}. */
+  static @Nullable SmallShape shape(ResultSet rows, int first) throws SQLException {
+    byte[] bytes = rows.getBytes(first + METRICS.size() + 2);
     if (bytes == null) {
       return null;
     }

@@ -1,17 +1,14 @@
 package thudbook.storage;
 
-import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_SLUG;
-import static thudbook.storage.schema.Tables.MARK;
-import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.RECIPE;
-import static thudbook.storage.schema.Tables.RECIPE_FACT;
-import static thudbook.storage.schema.Tables.RECIPE_STAGE;
-import static thudbook.storage.schema.Tables.RECIPE_TAG;
-import static thudbook.storage.schema.Tables.TAG;
 
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -19,15 +16,42 @@ import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jooq.DSLContext;
-import org.jooq.Field;
-import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.library.RecipeList;
 
-/** Rows of the list from their tables. */
+/**
+ * Rows of the list from their tables. They are read without jOOQ: putting its statements together
+ * and its records would take most of the time of a search.
+ */
 final class StoredRecipeList implements RecipeList {
+  private static final String ROWS =
+      "SELECT recipe.id, recipe.uuid, recipe.slug, recipe.title, recipe.made_by, recipe.heard,"
+          + " recipe.changed_at, recipe.source_kind, recipe_fact.rating, mark.favourite,"
+          + " prediction.stale, "
+          + PredictionColumns.NAMES
+          + " FROM json_each(?) AS wanted"
+          + " JOIN recipe ON recipe.id = wanted.value"
+          + " JOIN recipe_fact ON recipe_fact.recipe = recipe.id"
+          + " JOIN prediction ON prediction.recipe = recipe.id"
+          + " LEFT JOIN mark ON mark.recipe = recipe.id AND mark.member = ?"
+          + " ORDER BY wanted.key";
+  private static final int FIRST_OF_PREDICTION = 12;
+
+  private static final String TAGS =
+      "SELECT recipe_tag.recipe, tag.name FROM json_each(?) AS wanted"
+          + " JOIN recipe_tag ON recipe_tag.recipe = wanted.value"
+          + " JOIN tag ON tag.id = recipe_tag.tag"
+          + " ORDER BY recipe_tag.recipe, recipe_tag.position";
+
+  private static final String CHANNELS =
+      "SELECT recipe_stage.recipe, coalesce(gate.title, recipe_stage.gate), recipe_stage.channel"
+          + " FROM json_each(?) AS wanted"
+          + " JOIN recipe_stage ON recipe_stage.recipe = wanted.value"
+          + " LEFT JOIN gate_slug ON gate_slug.slug = recipe_stage.gate"
+          + " LEFT JOIN gate ON gate.id = gate_slug.gate"
+          + " ORDER BY recipe_stage.recipe, recipe_stage.position";
+
   private final Connections connections;
 
   StoredRecipeList(Connections connections) {
@@ -36,27 +60,81 @@ final class StoredRecipeList implements RecipeList {
 
   @Override
   public List<Row> rows(List<Integer> keys, Author member) {
-    List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
-    columns.add(RECIPE_FACT.RATING);
-    columns.add(PREDICTION.STALE);
-    columns.add(MARK.FAVOURITE);
-    columns.addAll(PredictionColumns.all());
-    List<Long> ids = keys.stream().map(Integer::longValue).toList();
     return connections.read(
-        db -> {
-          Map<Long, Record> found =
-              db.select(columns)
-                  .from(RECIPE)
-                  .join(RECIPE_FACT)
-                  .on(RECIPE_FACT.RECIPE.eq(RECIPE.ID))
-                  .join(PREDICTION)
-                  .on(PREDICTION.RECIPE.eq(RECIPE.ID))
-                  .leftJoin(MARK)
-                  .on(MARK.RECIPE.eq(RECIPE.ID), MARK.MEMBER.eq(member.name()))
-                  .where(RECIPE.ID.in(ids))
-                  .fetchMap(RECIPE.ID, row -> row);
-          return rows(db, ids.stream().map(found::get).filter(Objects::nonNull).toList());
-        });
+        db -> db.connectionResult(connection -> rows(connection, keys.toString(), member)));
+  }
+
+  /**
+   * Reads rows.
+   *
+   * @param keys as an array in JSON, in the order of the rows
+   */
+  private static List<Row> rows(Connection connection, String keys, Author member)
+      throws SQLException {
+    Map<Integer, List<String>> tags = words(connection, TAGS, keys, rows -> rows.getString(2));
+    Map<Integer, List<String>> channels =
+        words(connection, CHANNELS, keys, rows -> words(rows.getString(2), rows.getString(3)));
+    try (PreparedStatement statement = connection.prepareStatement(ROWS)) {
+      statement.setString(1, keys);
+      statement.setString(2, member.name());
+      try (ResultSet rows = statement.executeQuery()) {
+        List<Row> found = new ArrayList<>();
+        while (rows.next()) {
+          int key = rows.getInt(1);
+          found.add(
+              row(rows, tags.getOrDefault(key, List.of()), channels.getOrDefault(key, List.of())));
+        }
+        return found;
+      }
+    }
+  }
+
+  /** What is read of one row. */
+  private interface Reading {
+    String of(ResultSet rows) throws SQLException;
+  }
+
+  private static Map<Integer, List<String>> words(
+      Connection connection, String sql, String keys, Reading reading) throws SQLException {
+    Map<Integer, List<String>> words = new HashMap<>();
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      statement.setString(1, keys);
+      try (ResultSet rows = statement.executeQuery()) {
+        while (rows.next()) {
+          String word = reading.of(rows);
+          if (!word.isEmpty()) {
+            words.computeIfAbsent(rows.getInt(1), any -> new ArrayList<>()).add(word);
+          }
+        }
+      }
+    }
+    return words;
+  }
+
+  private static Row row(ResultSet rows, List<String> tags, List<String> channels)
+      throws SQLException {
+    int rating = rows.getInt(9);
+    return new Row(
+        rows.getInt(1),
+        UUID.fromString(rows.getString(2)),
+        rows.getString(3),
+        rows.getString(4),
+        tags,
+        rows.getString(5),
+        rows.getString(6),
+        Instant.ofEpochMilli(rows.getLong(7)),
+        rows.getString(8),
+        channels,
+        PredictionColumns.metrics(rows, FIRST_OF_PREDICTION),
+        PredictionColumns.shape(rows, FIRST_OF_PREDICTION),
+        rows.getInt(11) == 1,
+        rating == 0 ? null : rating,
+        rows.getInt(10) == 1);
+  }
+
+  /** Gate and channel as far as they are written: {@code Keeper twin, quick}. */
+  private static String words(@Nullable String gate, @Nullable String channel) {
+    return Stream.of(gate, channel).filter(Objects::nonNull).collect(Collectors.joining(", "));
   }
 
   @Override
@@ -86,67 +164,5 @@ final class StoredRecipeList implements RecipeList {
                     .where(RECIPE.UUID.eq(id.toString()), RECIPE.BINNED_AT.isNull())
                     .fetchOne(RECIPE.ID));
     return key == null ? OptionalInt.empty() : OptionalInt.of(Math.toIntExact(key));
-  }
-
-  private static List<Row> rows(DSLContext db, List<Record> found) {
-    List<Long> keys = found.stream().map(row -> row.get(RECIPE.ID)).toList();
-    Map<Long, List<String>> tags =
-        db.select(RECIPE_TAG.RECIPE, TAG.NAME)
-            .from(RECIPE_TAG)
-            .join(TAG)
-            .on(TAG.ID.eq(RECIPE_TAG.TAG))
-            .where(RECIPE_TAG.RECIPE.in(keys))
-            .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
-            .fetchGroups(RECIPE_TAG.RECIPE, TAG.NAME);
-    Map<Long, List<String>> channels =
-        db.select(RECIPE_STAGE.RECIPE, RECIPE_STAGE.GATE, RECIPE_STAGE.CHANNEL, GATE.TITLE)
-            .from(RECIPE_STAGE)
-            .leftJoin(GATE_SLUG)
-            .on(GATE_SLUG.SLUG.eq(RECIPE_STAGE.GATE))
-            .leftJoin(GATE)
-            .on(GATE.ID.eq(GATE_SLUG.GATE))
-            .where(RECIPE_STAGE.RECIPE.in(keys))
-            .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
-            .fetchGroups(
-                RECIPE_STAGE.RECIPE,
-                row -> {
-                  String title = row.get(GATE.TITLE);
-                  return words(
-                      title == null ? row.get(RECIPE_STAGE.GATE) : title,
-                      row.get(RECIPE_STAGE.CHANNEL));
-                });
-    return found.stream()
-        .map(
-            row ->
-                row(
-                    row,
-                    tags.getOrDefault(row.get(RECIPE.ID), List.of()),
-                    channels.getOrDefault(row.get(RECIPE.ID), List.of())))
-        .toList();
-  }
-
-  private static Row row(Record row, List<String> tags, List<String> channels) {
-    Long rating = row.get(RECIPE_FACT.RATING);
-    return new Row(
-        Math.toIntExact(row.get(RECIPE.ID)),
-        UUID.fromString(row.get(RECIPE.UUID)),
-        row.get(RECIPE.SLUG),
-        row.get(RECIPE.TITLE),
-        tags,
-        row.get(RECIPE.MADE_BY),
-        row.get(RECIPE.HEARD),
-        Instant.ofEpochMilli(row.get(RECIPE.CHANGED_AT)),
-        row.get(RECIPE.SOURCE_KIND),
-        channels.stream().filter(words -> !words.isEmpty()).toList(),
-        PredictionColumns.metrics(row),
-        PredictionColumns.shape(row),
-        row.get(PREDICTION.STALE) == 1,
-        rating == null ? null : Math.toIntExact(rating),
-        Objects.equals(row.get(MARK.FAVOURITE), 1L));
-  }
-
-  /** Gate and channel as far as they are written: {@code Keeper twin, quick}. */
-  private static String words(@Nullable String gate, @Nullable String channel) {
-    return Stream.of(gate, channel).filter(Objects::nonNull).collect(Collectors.joining(", "));
   }
 }

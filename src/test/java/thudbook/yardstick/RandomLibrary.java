@@ -134,7 +134,7 @@ public final class RandomLibrary {
       database
           .changes()
           .write(
-              new Act(first, writes, List.of(), 0, null),
+              new Act(first, writes, List.of(), database.changes().studio(), null),
               Author.OWNER,
               FIRST.plusSeconds(3_600L * (from / AT_ONCE)),
               "filled");
