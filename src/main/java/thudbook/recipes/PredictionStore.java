@@ -3,6 +3,7 @@ package thudbook.recipes;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
@@ -91,8 +92,9 @@ public interface PredictionStore {
    *
    * @param key of the recipe in this store
    * @param generation number of the mark
+   * @param recipe reads its document, which takes a while
    */
-  record Marked(long key, long generation, Recipe recipe) {}
+  record Marked(long key, long generation, Supplier<Recipe> recipe) {}
 
   /**
    * A new prediction for a mark.

@@ -1,8 +1,17 @@
 package thudbook.recipes;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Future;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -15,7 +24,7 @@ import thudbook.recipes.PredictionStore.Marked;
 import thudbook.recipes.PredictionStore.Remade;
 
 /**
- * Remakes the predictions that no longer follow from what is stored, in a thread of its own. It
+ * Remakes the predictions that no longer follow from what is stored, in threads of its own. It
  * predicts outside any transaction and keeps what it has in batches, so that it neither holds up a
  * save nor writes over one. When the process is killed the marks stay, and the next start goes on.
  */
@@ -23,11 +32,18 @@ public final class Repredictions implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Repredictions.class);
   private static final int BATCH = 100;
 
+  /** More would leave nothing for what people ask meanwhile. */
+  private static final int MOST_THREADS = 4;
+
+  private static final int IDLE_SECONDS = 10;
+
   private final PredictionStore store;
   private final GateStore studio;
   private final int modelVersion;
   private final Function<Sound, Prediction> model;
   private final Thread worker;
+  private final int threads = Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors());
+  private final ThreadPoolExecutor predicting;
   private final Semaphore wanted = new Semaphore(1);
   private volatile boolean stopping;
 
@@ -47,6 +63,21 @@ public final class Repredictions implements AutoCloseable {
     this.model = model;
     this.worker = new Thread(this::work, "repredictions");
     worker.setDaemon(true);
+    this.predicting =
+        new ThreadPoolExecutor(
+            threads,
+            threads,
+            IDLE_SECONDS,
+            TimeUnit.SECONDS,
+            new LinkedBlockingQueue<>(),
+            Repredictions::helper);
+    predicting.allowCoreThreadTimeOut(true);
+  }
+
+  private static Thread helper(Runnable work) {
+    Thread thread = new Thread(work, "predicting");
+    thread.setDaemon(true);
+    return thread;
   }
 
   /** Begins, and returns at once. */
@@ -87,6 +118,7 @@ public final class Repredictions implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    predicting.shutdown();
   }
 
   /**
@@ -126,18 +158,34 @@ public final class Repredictions implements AutoCloseable {
   }
 
   private List<Remade> remake(List<Marked> batch) {
+    Queue<Marked> waiting = new ConcurrentLinkedQueue<>(batch);
+    try {
+      List<Remade> remade = new ArrayList<>();
+      Callable<List<Remade>> some = () -> remakeSome(waiting);
+      for (Future<List<Remade>> part : predicting.invokeAll(Collections.nCopies(threads, some))) {
+        remade.addAll(part.get());
+      }
+      return remade;
+    } catch (InterruptedException e) {
+      stopping = true;
+      return List.of();
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e.getCause());
+    }
+  }
+
+  /** Takes one after the other until none is left. */
+  private List<Remade> remakeSome(Queue<Marked> waiting) {
     // The gates are read after the marks: a gate that is saved from now on marks its recipes again.
     GateStore gates = new KnownGates(studio, List.of());
     List<Remade> remade = new ArrayList<>();
-    for (Marked marked : batch) {
-      if (stopping) {
-        break;
-      }
+    for (Marked marked = waiting.poll(); marked != null && !stopping; marked = waiting.poll()) {
       try {
-        remade.add(new Remade(marked.key(), marked.generation(), predict(marked.recipe(), gates)));
+        Prediction prediction = predict(marked.recipe().get(), gates);
+        remade.add(new Remade(marked.key(), marked.generation(), prediction));
       } catch (RuntimeException e) {
         // One recipe that can't be computed must not keep the others from being remade.
-        LOG.error("The prediction of {} failed; it stays marked", marked.recipe().slug(), e);
+        LOG.error("The prediction of recipe {} failed; it stays marked", marked.key(), e);
       }
     }
     return remade;

@@ -6,14 +6,17 @@ import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Field;
+import org.jooq.Query;
 import org.jooq.Record;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
@@ -80,25 +83,32 @@ final class StoredPredictions implements PredictionStore {
                     .orderBy(PREDICTION.RECIPE)
                     .limit(limit)
                     .fetch())
-        .map(row -> new Marked(row.value1(), row.value2(), StoredText.recipe(row.value3())));
+        .map(row -> new Marked(row.value1(), row.value2(), () -> StoredText.recipe(row.value3())));
   }
 
   @Override
   public int keep(List<Remade> remade, int model) {
+    if (remade.isEmpty()) {
+      return 0;
+    }
+    Object[][] values =
+        remade.stream()
+            .map(
+                one ->
+                    Stream.concat(
+                            PredictionColumns.values(one.prediction()).values().stream(),
+                            Stream.of((long) model, one.key(), one.generation()))
+                        .toArray())
+            .toArray(Object[][]::new);
     return connections.write(
         db -> {
-          int kept = 0;
-          for (Remade one : remade) {
-            kept +=
-                db.update(PREDICTION)
-                    .set(PREDICTION.MODEL, (long) model)
-                    .set(PREDICTION.STALE, 0L)
-                    .set(PredictionColumns.values(one.prediction()))
-                    .where(
-                        PREDICTION.RECIPE.eq(one.key()), PREDICTION.GENERATION.eq(one.generation()))
-                    .execute();
-          }
-          return kept;
+          Query update =
+              db.update(PREDICTION)
+                  .set(PREDICTION.STALE, DSL.inline(0L))
+                  .set(PredictionColumns.values(null))
+                  .set(PREDICTION.MODEL, 0L)
+                  .where(PREDICTION.RECIPE.eq(0L), PREDICTION.GENERATION.eq(0L));
+          return Arrays.stream(db.batch(update).bind(values).execute()).sum();
         });
   }
 
