@@ -1,7 +1,6 @@
 package thudbook.pages;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -18,10 +17,13 @@ import thudbook.predictions.CurvePoint;
  */
 final class CursorPoints {
   /** Enough for what is shown, which is three digits. */
-  private static final MathContext DIGITS = new MathContext(4);
+  private static final int DIGITS = 4;
 
   /** Times keep what a strike late in a train needs to be told apart from its neighbours. */
-  private static final MathContext TIME_DIGITS = new MathContext(7);
+  private static final int TIME_DIGITS = 7;
+
+  /** Numbers of this size are read as zero, whatever their unit. */
+  private static final double NOTHING = 1e-15;
 
   /** Long trains are told more roughly rather than with more points than this. */
   private static final int MOST = 600;
@@ -68,7 +70,7 @@ final class CursorPoints {
   }
 
   private static String list(
-      List<CurvePoint> points, ToDoubleFunction<CurvePoint> value, MathContext digits) {
+      List<CurvePoint> points, ToDoubleFunction<CurvePoint> value, int digits) {
     StringJoiner list = new StringJoiner(",", "[", "]");
     for (CurvePoint point : points) {
       list.add(number(value.applyAsDouble(point), digits));
@@ -76,10 +78,21 @@ final class CursorPoints {
     return list.toString();
   }
 
-  private static String number(double value, MathContext digits) {
-    return Double.isFinite(value)
-        ? new BigDecimal(value).round(digits).stripTrailingZeros().toString()
-        : "null";
+  /** Through whole numbers: exact decimals of doubles have dozens of digits to be rounded. */
+  private static String number(double value, int digits) {
+    if (!Double.isFinite(value)) {
+      return "null";
+    }
+    if (Math.abs(value) < NOTHING) {
+      return "0";
+    }
+    int places = digits - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+    double whole = Math.rint(places < 0 ? value / power(-places) : value * power(places));
+    return BigDecimal.valueOf((long) whole, places).stripTrailingZeros().toString();
+  }
+
+  private static double power(int places) {
+    return Math.pow(10, places);
   }
 
   /** As few points as keep every value within so many steps of reading (Ramer's method). */

@@ -1,6 +1,7 @@
 package thudbook.pages;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 
 /**
  * Numbers as people read them, with their units: three significant digits at most, a true minus
@@ -59,16 +60,22 @@ public final class ReadableNumbers {
     if (!Double.isFinite(value)) {
       return ABSENT;
     }
-    String digits = String.format(Locale.ROOT, "%." + places + "f", value);
-    if (digits.startsWith("-")) {
-      String rest = digits.substring(1);
-      return Double.parseDouble(rest) == 0 ? rest : "−" + rest;
-    }
-    return digits;
+    String digits =
+        BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP).toPlainString();
+    return digits.startsWith("-") ? "−" + digits.substring(1) : digits;
   }
 
   private static String trimmed(String digits) {
-    return digits.contains(".") ? digits.replaceFirst("\\.?0+$", "") : digits;
+    int end = digits.length();
+    if (digits.contains(".")) {
+      while (digits.charAt(end - 1) == '0') {
+        end--;
+      }
+      if (digits.charAt(end - 1) == '.') {
+        end--;
+      }
+    }
+    return digits.substring(0, end);
   }
 
   /** No-break space, so that a number and its unit stay on one line. */

@@ -68,6 +68,7 @@ public final class LineSpectrum implements Spectrum {
       case 0 -> 1;
       case 1 -> Math.min(1, share(inverseSquare(poleHertz[0]), 0));
       case 2 -> Math.min(1, share(inverseSquare(poleHertz[0]), inverseSquare(poleHertz[1])));
+      case 3, 4 -> Math.min(1, shareOfFour(Spectrum.inverseSquares(poleHertz)));
       default -> Math.min(1, shareOfMany(poleHertz));
     };
   }
@@ -78,6 +79,20 @@ public final class LineSpectrum implements Spectrum {
     for (int i = 0; i < hertz.length; i++) {
       double square = hertz[i] * hertz[i];
       sum += share[i] / ((1 + square * inverseSquare) * (1 + square * otherInverseSquare));
+    }
+    return sum;
+  }
+
+  /** Chains of two stages, or of one with a coupling, have three or four. */
+  private double shareOfFour(double... inverseSquares) {
+    double a = inverseSquares[0];
+    double b = inverseSquares[1];
+    double c = inverseSquares[2];
+    double d = inverseSquares.length == 4 ? inverseSquares[3] : 0;
+    double sum = 0;
+    for (int i = 0; i < hertz.length; i++) {
+      double square = hertz[i] * hertz[i];
+      sum += share[i] / ((1 + square * a) * (1 + square * b) * (1 + square * c) * (1 + square * d));
     }
     return sum;
   }

@@ -30,12 +30,12 @@ import thudbook.recipes.Act;
 final class PlainTables<T> {
   private final Connections connections;
   private final String noun;
-  private final Function<String, T> reader;
+  private final ReadTexts<T> read;
 
   PlainTables(Connections connections, Act.Noun noun, Function<String, T> reader) {
     this.connections = connections;
     this.noun = noun.word();
-    this.reader = reader;
+    this.read = new ReadTexts<>(reader);
   }
 
   /** A document as kept. */
@@ -131,7 +131,7 @@ final class PlainTables<T> {
     Long binned = row.get(DOCUMENT.BINNED_AT);
     String text = row.get(DOCUMENT_REVISION.TEXT);
     return new Row<>(
-        reader.apply(text),
+        read.of(text),
         row.get(DOCUMENT.VERSION),
         Math.toIntExact(row.get(DOCUMENT.HEAD)),
         binned == null ? null : Instant.ofEpochMilli(binned),
@@ -146,7 +146,7 @@ final class PlainTables<T> {
         new Author(row.get(CHANGE.AUTHOR)),
         row.get(CHANGE.WHAT),
         row.get(CHANGE.ID),
-        reader.apply(text),
+        read.of(text),
         text);
   }
 }

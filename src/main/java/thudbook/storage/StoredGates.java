@@ -26,7 +26,7 @@ import thudbook.equipment.GateHistory;
 /** The studio's gates in their tables. */
 final class StoredGates implements GateHistory {
   private final Connections connections;
-  private final ReadGates read = new ReadGates();
+  private final ReadTexts<Gate> read = new ReadTexts<>(StoredText::gate);
 
   StoredGates(Connections connections) {
     this.connections = connections;

@@ -29,6 +29,7 @@ import thudbook.recipes.RecipeStore;
 /** Recipes in their tables. */
 final class StoredRecipes implements RecipeStore {
   private final Connections connections;
+  private final ReadTexts<Recipe> read = new ReadTexts<>(StoredText::recipe);
 
   StoredRecipes(Connections connections) {
     this.connections = connections;
@@ -51,7 +52,7 @@ final class StoredRecipes implements RecipeStore {
                   ? bySlug
                   : select(db, RECIPE.UUID.eq(slugOrId.toLowerCase(Locale.ROOT))).fetchOptional();
             })
-        .map(StoredRecipes::stored);
+        .map(this::stored);
   }
 
   @Override
@@ -70,14 +71,14 @@ final class StoredRecipes implements RecipeStore {
                     .orderBy(RECIPE_REVISION.NUMBER.desc())
                     .limit(limit)
                     .fetch())
-        .map(StoredRecipes::revision);
+        .map(this::revision);
   }
 
   @Override
   public Optional<Revision<Recipe>> revision(UUID recipe, int number) {
     return connections
         .read(db -> revisions(db, recipe, RECIPE_REVISION.NUMBER.eq((long) number)).fetchOptional())
-        .map(StoredRecipes::revision);
+        .map(this::revision);
   }
 
   @Override
@@ -89,7 +90,7 @@ final class StoredRecipes implements RecipeStore {
                     .orderBy(RECIPE.BINNED_AT.desc(), RECIPE.ID.desc())
                     .limit(limit)
                     .fetch())
-        .map(StoredRecipes::stored);
+        .map(this::stored);
   }
 
   @Override
@@ -158,7 +159,7 @@ final class StoredRecipes implements RecipeStore {
         .where(RECIPE.UUID.eq(recipe.toString()), which);
   }
 
-  private static Revision<Recipe> revision(Record row) {
+  private Revision<Recipe> revision(Record row) {
     String document = row.get(RECIPE_REVISION.DOCUMENT);
     return new Revision<>(
         Math.toIntExact(row.get(RECIPE_REVISION.NUMBER)),
@@ -166,7 +167,7 @@ final class StoredRecipes implements RecipeStore {
         new Author(row.get(CHANGE.AUTHOR)),
         row.get(CHANGE.WHAT),
         row.get(CHANGE.ID),
-        StoredText.recipe(document),
+        read.of(document),
         document);
   }
 
@@ -185,11 +186,11 @@ final class StoredRecipes implements RecipeStore {
         .where(condition);
   }
 
-  private static Stored stored(Record row) {
+  private Stored stored(Record row) {
     Long binned = row.get(RECIPE.BINNED_AT);
     String document = row.get(RECIPE_REVISION.DOCUMENT);
     return new Stored(
-        StoredText.recipe(document),
+        read.of(document),
         row.get(RECIPE.VERSION),
         Math.toIntExact(row.get(RECIPE.HEAD)),
         new Author(row.get(RECIPE.AUTHOR)),
