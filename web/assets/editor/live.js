@@ -41,6 +41,7 @@ export function answerLive(form) {
   let shown = 0;
   let open = false;
   let current = null;
+  let since = -PAUSE;
   let faults = new Map();
   let pressed = false;
   const late = [];
@@ -68,7 +69,8 @@ export function answerLive(form) {
     clearTimeout(calm);
     calm = setTimeout(settle, CALM);
     if (timer === 0) {
-      timer = setTimeout(ask, PAUSE);
+      // After a rest at once; while something is turned, once in a pause.
+      timer = setTimeout(ask, Math.max(0, since + PAUSE - performance.now()));
     }
   }
 
@@ -84,7 +86,8 @@ export function answerLive(form) {
     }
     open = false;
     asked += 1;
-    const mine = { number: asked, since: performance.now(), given: new AbortController() };
+    since = performance.now();
+    const mine = { number: asked, since, given: new AbortController() };
     current = mine;
     const body = fieldsOf(form);
     // One drawing is enough; when the other is wanted it is asked for.

@@ -21,7 +21,7 @@ import org.openqa.selenium.support.ui.WebDriverWait;
  * A real browser. Where there is none, browser tests are skipped and say how to get it; with {@code
  * THUDBOOK_BROWSER_TESTS=required} they fail instead.
  */
-final class Chromium {
+public final class Chromium {
   private static final String HOW_TO_GET_IT =
       "no chromium and chromedriver on the PATH: browser tests are skipped. On Debian:"
           + " apt-get install chromium chromium-driver";
@@ -29,12 +29,12 @@ final class Chromium {
   private Chromium() {}
 
   /** Starts it, with a profile of its own and without a network of its own. */
-  static ChromeDriver start() {
+  public static ChromeDriver start() {
     return start(profile());
   }
 
   /** Starts it with a profile that may have been used before. */
-  static ChromeDriver start(Path profile) {
+  public static ChromeDriver start(Path profile) {
     Optional<Path> browser = onPath("chromium");
     Optional<Path> driver = onPath("chromedriver");
     if (browser.isEmpty() || driver.isEmpty()) {
@@ -63,7 +63,7 @@ final class Chromium {
   }
 
   /** Shows pages as on a screen of this size. */
-  static void resize(ChromeDriver driver, int width, int height) {
+  public static void resize(ChromeDriver driver, int width, int height) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
@@ -73,7 +73,7 @@ final class Chromium {
    * Presses a button or link, brought into view first, and waits for the page that it leads to. It
    * asks the page: an element of a page that is just leaving may be neither there nor stale.
    */
-  static void follow(ChromeDriver driver, WebElement element) {
+  public static void follow(ChromeDriver driver, WebElement element) {
     driver.executeScript(
         "window.leaving = true; arguments[0].scrollIntoView({block: 'center'})", element);
     element.click();
@@ -85,14 +85,14 @@ final class Chromium {
   }
 
   /** Tells pages which scheme the reader likes. */
-  static void scheme(ChromeDriver driver, String scheme) {
+  public static void scheme(ChromeDriver driver, String scheme) {
     driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
   /** A new, empty profile. */
-  static Path profile() {
+  public static Path profile() {
     try {
       return Files.createTempDirectory("thudbook-browser");
     } catch (IOException e) {

@@ -26,6 +26,7 @@ public final class Benchmarks {
           new StartMeasurement(),
           new MemoryMeasurement(),
           new LiveMeasurement(),
+          new PaintMeasurement(),
           new GateEditMeasurement(),
           new FindMeasurement(),
           new KillMeasurement());

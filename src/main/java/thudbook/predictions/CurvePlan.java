@@ -49,23 +49,27 @@ final class CurvePlan {
   private static final double SILENCE_DB = -1000;
   private static final double LONGEST_SECONDS = 60;
 
+  /** A line this many times as far off as it may be is not looked at any further. */
+  private static final double HOPELESS = 4;
+
   /**
-   * Where inside a line its error is looked at: closer at the ends, where exponentials are fast.
+   * Where inside a line its error is looked at: closer at the ends, where exponentials are fast;
+   * first where it is mostly worst.
    */
   private static final double[] LOOKS = {
+    1 / 2.0,
+    1 / 8.0,
+    7 / 8.0,
+    1 / 64.0,
+    63 / 64.0,
+    1 / 4.0,
+    3 / 4.0,
     1 / 1024.0,
     1 / 256.0,
-    1 / 64.0,
     1 / 16.0,
-    1 / 8.0,
-    1 / 4.0,
-    3 / 8.0,
-    1 / 2.0,
-    5 / 8.0,
-    3 / 4.0,
-    7 / 8.0,
     15 / 16.0,
-    63 / 64.0
+    3 / 8.0,
+    5 / 8.0
   };
 
   private final Sound sound;
@@ -100,9 +104,10 @@ final class CurvePlan {
   /**
    * A line between two neighbouring points.
    *
+   * @param toDb the level at its end
    * @param worstDb how far the level is off where it is worst
    */
-  private record Line(double from, double to, double worstDb) {}
+  private record Line(double from, double to, double toDb, double worstDb) {}
 
   /**
    * A line whose control voltage may be off.
@@ -148,12 +153,14 @@ final class CurvePlan {
     for (int k = 0; k + 1 < fixed.size() && lines.size() <= given; k++) {
       double to = fixed.get(k + 1);
       double from = fixed.get(k);
+      double fromDb = levelDb(from);
       double length = to - from;
       while (from < to && lines.size() <= given) {
-        Line line = longest(from, length, to, tolerance);
+        Line line = longest(from, fromDb, length, to, tolerance);
         lines.add(line);
         length = (line.to() - from) * longer(line.worstDb(), tolerance);
         from = line.to();
+        fromDb = line.toDb();
       }
     }
     return lines;
@@ -165,7 +172,7 @@ final class CurvePlan {
    * @param guess of its length
    * @param end where it ends at the latest
    */
-  private Line longest(double from, double guess, double end, double tolerance) {
+  private Line longest(double from, double fromDb, double guess, double end, double tolerance) {
     double least = 1e-12 * Math.max(1, Math.abs(end));
     Line best = null;
     double tooLong = Double.POSITIVE_INFINITY;
@@ -173,8 +180,10 @@ final class CurvePlan {
     for (int i = 0; ; i++) {
       // What would be left for another line must be worth one.
       double to = from + length * 1.001 >= end ? end : from + length;
-      Line line = line(from, to);
-      boolean good = line.worstDb() <= tolerance || to - from <= least;
+      boolean shortest = to - from <= least;
+      Line line =
+          line(from, fromDb, to, shortest ? Double.POSITIVE_INFINITY : HOPELESS * tolerance);
+      boolean good = line.worstDb() <= tolerance || shortest;
       if (good) {
         best = best == null || best.to() < to ? line : best;
         if (to == end || line.worstDb() >= LONG_ENOUGH * tolerance || i >= MOST_TRIES) {
@@ -300,18 +309,33 @@ final class CurvePlan {
     return false;
   }
 
+  /** Silence is no number of decibels; a line from or to it is a very steep one. */
+  private double levelDb(double seconds) {
+    return Math.max(SILENCE_DB, LevelMetrics.decibels(trace.level(seconds)));
+  }
+
   private Line line(double from, double to) {
-    // Silence is no number of decibels; a line from or to it is a very steep one.
-    double fromDb = Math.max(SILENCE_DB, LevelMetrics.decibels(trace.level(from)));
-    double toDb = Math.max(SILENCE_DB, LevelMetrics.decibels(trace.level(to)));
+    return line(from, levelDb(from), to, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * A line.
+   *
+   * @param hopeless an error above which it does not matter how large it is
+   */
+  private Line line(double from, double fromDb, double to, double hopeless) {
+    double toDb = levelDb(to);
     double worstDb = 0;
     for (double share : LOOKS) {
+      if (worstDb > hopeless) {
+        break;
+      }
       double exactDb = LevelMetrics.decibels(trace.level(from + (to - from) * share));
       if (exactDb > floorDb) {
         worstDb = Math.max(worstDb, Math.abs(exactDb - (fromDb + (toDb - fromDb) * share)));
       }
     }
-    return new Line(from, to, worstDb);
+    return new Line(from, to, toDb, worstDb);
   }
 
   private Bend bend(Line line) {
