@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
@@ -184,6 +185,52 @@ class ShareScenario {
     browser.executeScript(
         "arguments[0].value = arguments[1]", browser.findElement(By.id("share-text")), text);
     submit(".drop");
+  }
+
+  @Test
+  void filesAreDroppedOntoTheForm() throws IOException {
+    Path one = Files.writeString(folder.resolve("one.md"), String.format(DOCUMENT, "Rope fid"));
+    Path two = Files.writeString(folder.resolve("two.md"), String.format(DOCUMENT, "Rope whip"));
+    visit("/share");
+    WebElement form = browser.findElement(By.cssSelector("[data-drop]"));
+    drag("dragEnter", form, one, two);
+    drag("dragOver", form, one, two);
+    assertThat(form.getAttribute("data-over")).as("it shows that it takes them").isNotNull();
+    drag("drop", form, one, two);
+    assertThat(form.getAttribute("data-over")).isNull();
+    assertThat(browser.executeScript("return document.getElementById('share-files').files.length"))
+        .isEqualTo(2L);
+    submit(".drop");
+    assertThat(text("main")).contains("Rope fid", "Rope whip");
+  }
+
+  /** Moves files over the middle of an element, as a person does from a folder. */
+  private static void drag(String type, WebElement onto, Path... files) {
+    browser.executeScript("arguments[0].scrollIntoView({block: 'center'})", onto);
+    @SuppressWarnings("unchecked")
+    Map<String, Number> middle =
+        (Map<String, Number>)
+            browser.executeScript(
+                "const box = arguments[0].getBoundingClientRect();"
+                    + "return {x: box.x + box.width / 2, y: box.y + box.height / 2};",
+                onto);
+    browser.executeCdpCommand(
+        "Input.dispatchDragEvent",
+        Map.of(
+            "type",
+            type,
+            "x",
+            middle.get("x"),
+            "y",
+            middle.get("y"),
+            "data",
+            Map.of(
+                "items",
+                List.of(),
+                "files",
+                Arrays.stream(files).map(Path::toString).toList(),
+                "dragOperationsMask",
+                1)));
   }
 
   @Test

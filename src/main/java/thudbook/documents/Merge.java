@@ -11,12 +11,14 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
 
 /**
- * Two changes of one recipe, field by field against what both began from. What can be chosen apart
- * is a unit: a single field; a whole block where its kinds differ, for the fields of one kind mean
- * nothing to another; a whole list of rows, and all stages where their number differs.
+ * Two changes of one recipe or gate, field by field against what both began from. What can be
+ * chosen apart is a unit: a single field; a whole block where its kinds differ, for the fields of
+ * one kind mean nothing to another; a whole list of rows; all stages where their number differs,
+ * all channels where their names do, all cells of a channel where their number does.
  *
  * @param units those in which the three are not the same, in the order of the document
  */
@@ -25,6 +27,7 @@ public record Merge(List<Unit> units, List<Unit> same) {
       Set.of("connections", "settings", "mix", "after", "photos");
   private static final Pattern BLOCK =
       Pattern.compile("(source|envelope|strikes|stages\\.[0-9]+\\.envelope)\\..*");
+  private static final Pattern CELLS = Pattern.compile("(channels\\.[0-9]+\\.release)\\..*");
   private static final Pattern ROW = Pattern.compile("[a-z]+\\.([0-9]+)\\..*");
 
   public Merge {
@@ -78,7 +81,7 @@ public record Merge(List<Unit> units, List<Unit> same) {
       if (fields.containsKey(name)) {
         return String.join(", ", fields.get(name));
       }
-      if (LISTS.contains(name) || name.equals("stages")) {
+      if (LISTS.contains(name) || name.equals("stages") || name.equals("channels")) {
         Map<Integer, List<String>> rows = new TreeMap<>();
         fields.forEach(
             (field, values) -> {
@@ -104,12 +107,28 @@ public record Merge(List<Unit> units, List<Unit> same) {
 
   /** Compares two changes of a recipe with what both began from. */
   public static Merge of(Recipe base, Recipe theirs, Recipe yours) {
-    List<Map<String, List<String>>> forms =
-        List.of(Documents.form(base), Documents.form(theirs), Documents.form(yours));
+    return of(
+        List.of(Documents.form(base), Documents.form(theirs), Documents.form(yours)),
+        Merge::unitOfRecipe);
+  }
+
+  /** Compares two changes of a gate with what both began from. */
+  public static Merge of(Gate base, Gate theirs, Gate yours) {
+    return of(
+        List.of(Documents.form(base), Documents.form(theirs), Documents.form(yours)),
+        Merge::unitOfGate);
+  }
+
+  /** Tells the unit of a field. */
+  private interface Units {
+    String of(String field, List<Map<String, List<String>>> forms);
+  }
+
+  private static Merge of(List<Map<String, List<String>>> forms, Units units) {
     Map<String, Set<String>> names = new LinkedHashMap<>();
     for (Map<String, List<String>> form : forms) {
       for (String field : form.keySet()) {
-        names.computeIfAbsent(unit(field, forms), unit -> new LinkedHashSet<>()).add(field);
+        names.computeIfAbsent(units.of(field, forms), unit -> new LinkedHashSet<>()).add(field);
       }
     }
     List<Unit> different = new ArrayList<>();
@@ -128,7 +147,7 @@ public record Merge(List<Unit> units, List<Unit> same) {
     return new Merge(different, same);
   }
 
-  private static String unit(String field, List<Map<String, List<String>>> forms) {
+  private static String unitOfRecipe(String field, List<Map<String, List<String>>> forms) {
     String first = field.replaceFirst("\\..*", "");
     if (LISTS.contains(first) || (first.equals("stages") && differ(forms, Merge::stages))) {
       return first;
@@ -137,6 +156,32 @@ public record Merge(List<Unit> units, List<Unit> same) {
     return block.matches() && differ(forms, form -> form.get(block.group(1) + ".kind"))
         ? block.group(1)
         : field;
+  }
+
+  private static String unitOfGate(String field, List<Map<String, List<String>>> forms) {
+    if (field.startsWith("channels.") && differ(forms, Merge::channels)) {
+      return "channels";
+    }
+    Matcher cells = CELLS.matcher(field);
+    return cells.matches() && differ(forms, form -> cells(form, cells.group(1)))
+        ? cells.group(1)
+        : field;
+  }
+
+  /** The names of all channels in their order. */
+  private static List<List<String>> channels(Map<String, List<String>> form) {
+    return form.entrySet().stream()
+        .filter(field -> field.getKey().matches("channels\\.[0-9]+\\.name"))
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  private static long cells(Map<String, List<String>> form, String release) {
+    return form.keySet().stream()
+        .filter(name -> name.startsWith(release + "."))
+        .map(name -> name.substring(release.length() + 1).split("\\.", 2)[0])
+        .distinct()
+        .count();
   }
 
   private static long stages(Map<String, List<String>> form) {

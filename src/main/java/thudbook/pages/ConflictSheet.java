@@ -6,21 +6,26 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import thudbook.access.Revision;
 import thudbook.documents.Merge;
+import thudbook.equipment.Gate;
+import thudbook.equipment.GateStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /**
- * Two versions of a recipe of which one was saved while the other was written.
+ * Two versions of a recipe or gate of which one was saved while the other was written.
  *
  * @param action where the choice is saved
+ * @param again where the form goes on from what was chosen
  * @param meanwhile who saved, and when
  * @param carried everything that was typed, and what the page has to know
  */
 public record ConflictSheet(
     String title,
     String action,
+    String again,
     String meanwhile,
     Map<String, List<String>> carried,
     List<Line> lines) {
@@ -43,35 +48,64 @@ public record ConflictSheet(
   public record Option(String value, String version, String text, boolean chosen) {}
 
   /**
-   * The choice between what a form holds and what is stored.
+   * The choice between what a form holds and the recipe that is stored.
    *
    * @param last the act that stored it
    */
   static ConflictSheet of(
       PostedForm form, RecipeStore.Stored stored, Revision<Recipe> last, Merge merge) {
-    Map<String, List<String>> carried = new LinkedHashMap<>(form.fields());
-    carried.keySet().removeIf(name -> name.startsWith("form." + TAKE));
-    carried.put("form.theirs", List.of(String.valueOf(stored.version())));
-    List<Line> lines = new ArrayList<>();
-    for (Merge.Unit unit : merge.units()) {
-      if (!unit.yours().equals(unit.theirs())) {
-        lines.add(line(unit, form));
-      }
-    }
     return new ConflictSheet(
         stored.recipe().title(),
         "/recipes/" + stored.recipe().slug() + "/edit",
-        last.author().name() + " on " + Reading.day(last.at()),
-        carried,
-        lines);
+        "/editor/form",
+        words(last),
+        carried(form, stored.version()),
+        lines(form, merge, ConflictSheet::label));
   }
 
-  private static Line line(Merge.Unit unit, PostedForm form) {
+  /**
+   * The choice between what a form holds and the gate that is stored.
+   *
+   * @param last the act that stored it
+   */
+  static ConflictSheet of(
+      PostedForm form, GateStore.Stored stored, Revision<Gate> last, Merge merge) {
+    return new ConflictSheet(
+        stored.gate().title(),
+        "/gates/" + stored.gate().slug() + "/edit",
+        "/editor/gate/form",
+        words(last),
+        carried(form, stored.version()),
+        lines(form, merge, unit -> labelOfGate(unit, stored.gate())));
+  }
+
+  private static String words(Revision<?> last) {
+    return last.author().name() + " on " + Reading.day(last.at());
+  }
+
+  private static Map<String, List<String>> carried(PostedForm form, long version) {
+    Map<String, List<String>> carried = new LinkedHashMap<>(form.fields());
+    carried.keySet().removeIf(name -> name.startsWith("form." + TAKE));
+    carried.put("form.theirs", List.of(String.valueOf(version)));
+    return carried;
+  }
+
+  private static List<Line> lines(PostedForm form, Merge merge, UnaryOperator<String> label) {
+    List<Line> lines = new ArrayList<>();
+    for (Merge.Unit unit : merge.units()) {
+      if (!unit.yours().equals(unit.theirs())) {
+        lines.add(line(unit, form, label.apply(unit.name())));
+      }
+    }
+    return lines;
+  }
+
+  private static Line line(Merge.Unit unit, PostedForm form, String label) {
     String before = form.own(TAKE + unit.name());
     String chosen = before.isEmpty() ? value(unit.changed()) : before;
     return new Line(
         "form." + TAKE + unit.name(),
-        label(unit.name()),
+        label,
         unit.contested(),
         List.of(
             option(unit, Merge.Side.YOURS, "Yours", chosen),
@@ -98,6 +132,29 @@ public record ConflictSheet(
               ? "Envelope of stage " + (Integer.parseInt(unit.split("\\.", -1)[1]) + 1)
               : labelOfField(unit);
     };
+  }
+
+  private static String labelOfGate(String unit, Gate gate) {
+    String[] parts = unit.split("\\.", 3);
+    if (!parts[0].equals("channels")) {
+      return FieldWords.of(unit).label();
+    }
+    if (parts.length == 1) {
+      return "Channels";
+    }
+    int number = Integer.parseInt(parts[1]);
+    String channel =
+        number < gate.channels().size()
+            ? "Channel " + gate.channels().get(number).channel().name()
+            : "Channel " + (number + 1);
+    return channel + ": " + (parts[2].equals("release") ? "cells" : labelOfCell(unit, parts[2]));
+  }
+
+  private static String labelOfCell(String unit, String field) {
+    String label = FieldWords.of(unit).label();
+    return field.startsWith("release.")
+        ? "cell " + (Integer.parseInt(field.split("\\.", 3)[1]) + 1) + ", " + label
+        : label;
   }
 
   private static String labelOfField(String field) {

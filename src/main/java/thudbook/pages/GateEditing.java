@@ -3,15 +3,17 @@ package thudbook.pages;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.access.Revision;
 import thudbook.documents.DifferenceWords;
-import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.Limits;
+import thudbook.documents.Merge;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
@@ -59,13 +61,19 @@ final class GateEditing {
     Map<String, String> noted = new LinkedHashMap<>();
     noted.put("form.key", ids.get().toString());
     noted.put("form.step", "0");
-    noted.put("form.noun", "gate");
-    noted.put("form.subject", stored.gate().id().toString());
-    noted.put("form.version", String.valueOf(stored.version()));
+    noted.putAll(noted(stored));
     for (int i = 0; i < stored.gate().channels().size(); i++) {
       noted.put("channels." + i + ".was", stored.gate().channels().get(i).channel().name());
     }
     return new PostedForm(Documents.form(stored.gate())).with(noted);
+  }
+
+  private static Map<String, String> noted(GateStore.Stored stored) {
+    return Map.of(
+        "form.noun", "gate",
+        "form.subject", stored.gate().id().toString(),
+        "form.version", String.valueOf(stored.version()),
+        "form.revision", String.valueOf(stored.revision()));
   }
 
   /** The gate that a form changes; null: it makes a new one. */
@@ -84,7 +92,6 @@ final class GateEditing {
       PostedForm form,
       List<EditorFault> faults,
       GateEditorSheet.@Nullable Guard guard,
-      GateEditorSheet.@Nullable Conflict conflict,
       List<EditorSheet.DraftLine> unfinished) {
     GateStore.Stored subject = subject(form);
     List<RecipeStore.Use> uses = subject == null ? List.of() : recipes.using(subject.gate().id());
@@ -97,7 +104,6 @@ final class GateEditing {
         hidden(form),
         faults,
         guard,
-        conflict,
         builder.field("title"),
         channels,
         channels.size() < Limits.CHANNELS,
@@ -113,7 +119,7 @@ final class GateEditing {
   private static Map<String, String> hidden(PostedForm form) {
     Map<String, String> hidden = new LinkedHashMap<>();
     hidden.put("id", form.text("id"));
-    for (String name : List.of("key", "step", "noun", "subject", "version")) {
+    for (String name : List.of("key", "step", "noun", "subject", "version", "revision")) {
       hidden.put("form." + name, form.own(name));
     }
     form.fields()
@@ -163,36 +169,6 @@ final class GateEditing {
   }
 
   /**
-   * What was typed beside what was saved meanwhile.
-   *
-   * @param form must be without faults
-   */
-  GateEditorSheet.Conflict conflict(PostedForm form, GateStore.Stored now) {
-    Gate typed = gate(form, now);
-    List<Comparison.Difference> differences =
-        Differences.between(typed, now.gate()).stream()
-            .map(
-                difference ->
-                    new Comparison.Difference(
-                        DifferenceWords.name(difference.pointer()),
-                        DifferenceWords.value(difference.before()),
-                        DifferenceWords.value(difference.after())))
-            .toList();
-    String saved =
-        gates
-            .revision(now.gate().id(), now.revision())
-            .map(
-                revision ->
-                    revision.author().name()
-                        + " saved it on "
-                        + TimeOfRecord.of(revision.at()).words()
-                        + ": "
-                        + revision.what())
-            .orElse("It was saved meanwhile");
-    return new GateEditorSheet.Conflict(saved, differences);
-  }
-
-  /**
    * Writes a new gate down and forgets its draft.
    *
    * @return the address that shows it
@@ -214,6 +190,21 @@ final class GateEditing {
   }
 
   /**
+   * What there is to choose before a form can be saved, because somebody saved meanwhile.
+   *
+   * @return empty: nothing, or it was chosen
+   * @throws Refusal with everything that is wrong with the form
+   */
+  Optional<Merge> conflict(PostedForm form, GateStore.Stored stored) {
+    boolean chosen = form.number("theirs") == stored.version();
+    if (stored.version() == form.number("version") || chosen) {
+      return Optional.empty();
+    }
+    Gate yours = gate(form, stored);
+    return stored.gate().equals(yours) ? Optional.empty() : Optional.of(merge(form, stored, yours));
+  }
+
+  /**
    * Saves a change and forgets its draft.
    *
    * @return the address that shows what came of it: the change if recipes follow from it
@@ -221,11 +212,14 @@ final class GateEditing {
    */
   String change(PostedForm form, GateStore.Stored stored) {
     Gate gate = gate(form, stored);
+    if (stored.version() != form.number("version")) {
+      gate = combined(form, merge(form, stored, gate));
+    }
     boolean same = Documents.write(gate).equals(stored.document());
     long change =
         acts.change(
             gate.id(),
-            form.number("version"),
+            stored.version(),
             new Gates.Written(gate, Documents.write(gate)),
             Author.OWNER,
             words(stored.gate(), gate));
@@ -233,6 +227,35 @@ final class GateEditing {
     return same || recipes.using(gate.id()).isEmpty()
         ? "/gates/" + gate.slug()
         : "/changes/" + change;
+  }
+
+  /** The form that goes on from what was chosen of two versions. */
+  PostedForm combined(PostedForm form, GateStore.Stored stored) {
+    Gate gate = combined(form, merge(form, stored, gate(form, stored)));
+    Map<String, String> noted = new LinkedHashMap<>(noted(stored));
+    noted.put("form.key", form.own("key"));
+    noted.put("form.step", form.own("step"));
+    for (int i = 0; i < gate.channels().size(); i++) {
+      String name = gate.channels().get(i).channel().name();
+      if (stored.gate().channels().stream().anyMatch(c -> c.channel().name().equals(name))) {
+        noted.put("channels." + i + ".was", name);
+      }
+    }
+    return new PostedForm(Documents.form(gate)).with(noted);
+  }
+
+  private Merge merge(PostedForm form, GateStore.Stored stored, Gate yours) {
+    Gate base =
+        gates
+            .revision(
+                stored.gate().id(), (int) Math.min(form.number("revision"), Integer.MAX_VALUE))
+            .map(Revision::noun)
+            .orElse(stored.gate());
+    return Merge.of(base, stored.gate(), yours);
+  }
+
+  private Gate combined(PostedForm form, Merge merge) {
+    return Documents.gateFromForm(merge.combined(ConflictSheet.chosen(form)), identity);
   }
 
   private Gate gate(PostedForm form, GateStore.Stored stored) {

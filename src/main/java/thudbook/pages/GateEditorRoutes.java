@@ -5,8 +5,12 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.access.Revision;
 import thudbook.documents.Limits;
+import thudbook.documents.Merge;
+import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
 import thudbook.quantities.Refusal;
@@ -72,26 +76,24 @@ final class GateEditorRoutes {
     PostedForm form =
         PostedForm.of(context).with(Map.of("form.subject", stored.gate().id().toString()));
     try {
-      context.redirect(editing.change(form, stored), HttpStatus.SEE_OTHER);
+      Merge conflict = editing.conflict(form, stored).orElse(null);
+      if (conflict == null) {
+        context.redirect(editing.change(form, stored), HttpStatus.SEE_OTHER);
+      } else {
+        Revision<Gate> last = gates.revisions(stored.gate().id(), 0, 1).get(0);
+        ConflictSheet sheet = ConflictSheet.of(form, stored, last, conflict);
+        context.status(HttpStatus.CONFLICT);
+        layout.show(
+            context, "conflict", sheet.title(), Frame.Section.GATES, Map.of("sheet", sheet));
+      }
     } catch (Refusal refusal) {
       if (refusal.kind() == Refusal.Kind.STALE) {
-        stale(context, form);
+        // Somebody saved between our look and our save: look again.
+        change(context);
       } else {
         refused(context, form, refusal);
       }
     }
-  }
-
-  /** Both are shown; what was typed stays in the form, which now stands on what was saved. */
-  private void stale(Context context, PostedForm form) {
-    GateStore.Stored now = Requested.gate(context, gates);
-    context.status(HttpStatus.PRECONDITION_FAILED);
-    show(
-        context,
-        form.with(Map.of("form.version", String.valueOf(now.version()))),
-        List.of(),
-        null,
-        editing.conflict(form, now));
   }
 
   private void refused(Context context, PostedForm form, Refusal refusal) {
@@ -101,8 +103,7 @@ final class GateEditorRoutes {
         context,
         form,
         guard == null ? EditorFault.of(refusal.faults(), form.fields().keySet()) : List.of(),
-        guard,
-        null);
+        guard);
   }
 
   /** The same page again, with a channel more or less, or with everything that is wrong. */
@@ -110,7 +111,14 @@ final class GateEditorRoutes {
     PostedForm form = PostedForm.of(context);
     int channels = Math.max(1, form.rows("channels"));
     String[] remove = form.own("remove").split("\\.", 2);
-    if (!form.own("add").isEmpty()) {
+    UUID subject = form.subject();
+    GateStore.Stored combining =
+        form.own("combine").isEmpty() || subject == null
+            ? null
+            : gates.find(subject.toString()).orElse(null);
+    if (combining != null) {
+      show(context, editing.combined(form, combining), List.of());
+    } else if (!form.own("add").isEmpty()) {
       String added = "channels." + channels + ".";
       show(
           context,
@@ -124,12 +132,7 @@ final class GateEditorRoutes {
       if (guard != null) {
         context.status(HttpStatus.CONFLICT);
       }
-      show(
-          context,
-          guard == null ? form.withoutRow("channels", index) : form,
-          List.of(),
-          guard,
-          null);
+      show(context, guard == null ? form.withoutRow("channels", index) : form, List.of(), guard);
     } else {
       show(context, form, editing.answer(form).faults());
     }
@@ -143,20 +146,19 @@ final class GateEditorRoutes {
   }
 
   private void show(Context context, PostedForm form, List<EditorFault> faults) {
-    show(context, form, faults, null, null);
+    show(context, form, faults, null);
   }
 
   private void show(
       Context context,
       PostedForm form,
       List<EditorFault> faults,
-      GateEditorSheet.@Nullable Guard guard,
-      GateEditorSheet.@Nullable Conflict conflict) {
+      GateEditorSheet.@Nullable Guard guard) {
     List<EditorSheet.DraftLine> others =
         drafts.unfinished(Act.Noun.GATE, form.subject()).stream()
             .filter(draft -> !draft.key().equals(form.own("key")))
             .toList();
-    GateEditorSheet sheet = editing.sheet(form, faults, guard, conflict, others);
+    GateEditorSheet sheet = editing.sheet(form, faults, guard, others);
     layout.show(
         context, "gate-editor", sheet.heading(), Frame.Section.GATES, Map.of("sheet", sheet));
   }

@@ -12,7 +12,6 @@ import thudbook.recipes.RecipeStore;
  * @param noted what the page itself has to know, by name
  * @param faults everything that is wrong with it, to be read before the form
  * @param guard what recipes would lose; null: nothing
- * @param conflict what somebody saved meanwhile; null: nothing
  * @param names the fields of its address, less often needed
  * @param notesHtml the notes as they will be shown; safe
  * @param drafts what was begun and not saved
@@ -24,7 +23,6 @@ public record GateEditorSheet(
     Map<String, String> noted,
     List<EditorFault> faults,
     @Nullable Guard guard,
-    @Nullable Conflict conflict,
     EditorField title,
     List<Channel> channels,
     boolean mayAdd,
@@ -67,7 +65,4 @@ public record GateEditorSheet(
     /** One recipe, and what it would lose. */
     public record Line(String message, String address) {}
   }
-
-  /** What was saved meanwhile, beside what was typed. */
-  public record Conflict(String saved, List<Comparison.Difference> differences) {}
 }

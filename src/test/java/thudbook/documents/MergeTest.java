@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import thudbook.documents.Merge.Side;
+import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
 
 /** Property: two changes of one recipe, put together in every way that can be chosen. */
 class MergeTest {
   private static final int RECIPES = 300;
+
+  private static final Map<String, List<String>> GATE = Documents.form(RandomDocuments.KEEPER_TWIN);
 
   private static final Map<String, String> BASE =
       Map.of(
@@ -53,6 +56,41 @@ class MergeTest {
         assertThat(combined(merge, all)).as("seed %d, %s", seed, side).isEqualTo(sides.get(side));
       }
     }
+  }
+
+  @Test
+  void everySideOfAGateCanBeHadWhole() {
+    for (long seed = 0; seed < RECIPES; seed++) {
+      Map<Side, Gate> sides =
+          Map.of(
+              Side.BASE, named(new RandomDocuments(seed).gate()),
+              Side.THEIRS, named(new RandomDocuments(seed + RECIPES).gate()),
+              Side.YOURS, named(new RandomDocuments(seed + 2 * RECIPES).gate()));
+      Merge merge = Merge.of(sides.get(Side.BASE), sides.get(Side.THEIRS), sides.get(Side.YOURS));
+      for (Side side : Side.values()) {
+        Map<String, Side> all = new LinkedHashMap<>();
+        merge.units().forEach(unit -> all.put(unit.name(), side));
+        assertThat(Documents.write(gate(merge.combined(all))))
+            .as("seed %d, %s", seed, side)
+            .isEqualTo(Documents.write(sides.get(side)));
+      }
+    }
+  }
+
+  @Test
+  void channelsAreChosenFieldByFieldWhileTheirNamesAreTheSame() {
+    Gate base = gate(GATE);
+    Gate theirs = gate(with("channels.0.opening", "2 ms"));
+    Gate yours = gate(with("channels.0.leak", "-70 dB"));
+    assertThat(names(Merge.of(base, theirs, yours)))
+        .containsExactlyInAnyOrder("channels.0.opening", "channels.0.leak");
+    assertThat(names(Merge.of(base, theirs, gate(with("channels.0.name", "hasty")))))
+        .containsExactly("channels");
+    Map<String, List<String>> threeCells = with("channels.0.release.0.share", "0.5");
+    threeCells.put("channels.0.release.2.share", List.of("0.38"));
+    threeCells.put("channels.0.release.2.time", List.of("90 ms"));
+    assertThat(names(Merge.of(base, theirs, gate(threeCells))))
+        .containsExactlyInAnyOrder("channels.0.opening", "channels.0.release");
   }
 
   @Test
@@ -127,11 +165,27 @@ class MergeTest {
     return Documents.recipeFromForm(form, new KnownIdentity());
   }
 
+  private static Map<String, List<String>> with(String field, String value) {
+    Map<String, List<String>> form = new LinkedHashMap<>(GATE);
+    form.put(field, List.of(value));
+    return form;
+  }
+
+  private static Gate gate(Map<String, List<String>> form) {
+    return Documents.gateFromForm(form, new KnownIdentity());
+  }
+
   /** Versions of one recipe have one id. */
   private static Recipe named(Recipe recipe) {
     Map<String, List<String>> form = new LinkedHashMap<>(Documents.form(recipe));
     form.put("id", List.of(KnownIdentity.ID.toString()));
     return Documents.recipeFromForm(form, new KnownIdentity());
+  }
+
+  private static Gate named(Gate gate) {
+    Map<String, List<String>> form = new LinkedHashMap<>(Documents.form(gate));
+    form.put("id", List.of(KnownIdentity.ID.toString()));
+    return gate(form);
   }
 
   private static Recipe combined(Merge merge, Map<String, Side> chosen) {

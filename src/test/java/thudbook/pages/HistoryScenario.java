@@ -242,23 +242,40 @@ class HistoryScenario {
   }
 
   @Test
-  void theSecondToSaveAGateSeesBothAndKeepsWhatItTyped() {
+  void theSecondToSaveAGateSeesBothVersionsAndChooses() {
     Map<String, String> mine = fields("/gates/keeper-twin/edit");
     Map<String, String> theirs = fields("/gates/keeper-twin/edit");
     theirs.put("channels.0.opening", "2 ms");
+    theirs.put("notes", "Theirs.");
     notebook.post("/gates/keeper-twin/edit", theirs);
     mine.put("channels.0.leak", "-70 dB");
+    mine.put("notes", "Mine.");
     HttpResponse<String> late = notebook.post("/gates/keeper-twin/edit", mine);
-    assertThat(late.statusCode()).isEqualTo(412);
+    assertThat(late.statusCode()).isEqualTo(409);
     wellMade(late.body());
     assertThat(late.body())
-        .contains("Somebody saved it meanwhile")
-        .contains("−70\u00a0dB")
-        .contains("2\u00a0ms")
-        .contains("value=\"-70 dB\"");
-    Map<String, String> again = PageForm.fields(late.body());
-    assertThat(followed(notebook.post("/gates/keeper-twin/edit", again))).startsWith("/changes/");
-    assertThat(page("/gates/keeper-twin")).contains("−70\u00a0dB").contains("1.2\u00a0ms");
+        .contains("Two versions of Keeper twin", "Channel quick: Opening", "Channel quick: Leak");
+    assertThat(page("/gates/keeper-twin")).as("nothing is overwritten").contains("Theirs.");
+    Map<String, String> choice = PageForm.fields(late.body());
+    assertThat(choice)
+        .containsEntry("form.take.channels.0.opening", "theirs")
+        .containsEntry("form.take.channels.0.leak", "yours")
+        .containsEntry("form.take.notes", "yours");
+
+    choice.put("form.combine", "1");
+    Map<String, String> goOn = PageForm.fields(notebook.post("/editor/gate/form", choice).body());
+    assertThat(goOn)
+        .containsEntry("channels.0.opening", "2 ms")
+        .containsEntry("channels.0.leak", "-70 dB")
+        .containsEntry("channels.0.was", "quick")
+        .containsEntry("notes", "Mine.");
+
+    choice.remove("form.combine");
+    choice.put("form.take.notes", "theirs");
+    assertThat(followed(notebook.post("/gates/keeper-twin/edit", choice))).startsWith("/changes/");
+    assertThat(page("/gates/keeper-twin"))
+        .contains("−70\u00a0dB", "2\u00a0ms", "Theirs.")
+        .doesNotContain("Mine.");
   }
 
   @Test

@@ -5,9 +5,13 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The fields of the editor on a page, as a browser without scripts would send them. */
+/**
+ * The fields of the editor on a page, or of a choice between two versions, as a browser without
+ * scripts would send them.
+ */
 final class PageForm {
-  private static final Pattern FORM = Pattern.compile("(?s)<form [^>]*id=\"editor\".*?</form>");
+  private static final Pattern FORM =
+      Pattern.compile("(?s)<form [^>]*id=\"(?:editor|conflict)\".*?</form>");
   private static final Pattern CONTROL =
       Pattern.compile(
           "(?s)<input ([^>]*)>|<textarea ([^>]*)>\n?(.*?)</textarea>|<select ([^>]*)>(.*?)</select>");

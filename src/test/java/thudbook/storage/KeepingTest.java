@@ -272,6 +272,17 @@ class KeepingTest {
     assertThat(Database.verify(folder.resolve("restored")).recipes()).isEqualTo(recipes);
   }
 
+  /** Fails when a migration that was released is edited. */
+  @Test
+  void aNotebookOfThisOrderIsOpenedAsItIs() throws Exception {
+    Files.copy(ORDERS.resolve("order-" + Schema.NEWEST + ".db"), folder.resolve("thudbook.db"));
+    try (Database database = Database.open(folder)) {
+      assertThat(database.backups().all()).isEmpty();
+      assertThat(database.library().catalogue().size()).isPositive();
+    }
+    assertThat(Database.verify(folder).wrong()).isEmpty();
+  }
+
   @Test
   void aFullDiskRefusesTheSaveAndNothingIsHalfWritten() {
     try (Database database = Database.open(folder)) {
