@@ -28,6 +28,11 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Scenario: recipes are written in a real browser. */
 class EditorScenario {
+  /** Also while the drawing of another width is still there. */
+  private static final String EVERY_PLOT_IS_SEEN =
+      "return [...document.querySelectorAll('.answer .plot-frame-box')].every(box =>"
+          + " [...box.querySelectorAll('svg.plot')].some(plot => plot.getClientRects().length > 0))";
+
   private static final String SAVE = "Ctrl+S";
 
   @TempDir static Path folder;
@@ -294,6 +299,7 @@ class EditorScenario {
     }
     Chromium.scheme(browser, "light");
     Chromium.resize(browser, 390, 800);
+    assertThat(browser.executeScript(EVERY_PLOT_IS_SEEN)).as(name + " on a phone").isEqualTo(true);
     assertThat(browser.executeScript("return document.documentElement.scrollWidth"))
         .as("width of %s on a phone", name)
         .isEqualTo(390L);
