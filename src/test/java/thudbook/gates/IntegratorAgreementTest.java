@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
 import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,6 +29,7 @@ class IntegratorAgreementTest {
   private static final double HORIZON_SECONDS = 4;
   private static final int SOUNDS_PER_SEED = 60;
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
   void closedFormsAgreeWithTheIntegrator(long seed) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -25,6 +26,7 @@ import thudbook.yardstick.RandomSounds;
  * in a resistor and a capacitor (63.212 % at τ, 10 % to 90 % in ln 9·τ; textbook, IEC 60469).
  */
 class MotionPropertiesTest {
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(longs = {401, 402, 403})
   void cellsFollowTheirTarget(long seed) {

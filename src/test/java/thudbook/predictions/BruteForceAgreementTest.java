@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.yardstick.BruteForce;
@@ -16,6 +17,7 @@ import thudbook.yardstick.RandomSounds;
  * Hipparchus integrator, dense sampling and bisection, spectra as plain sums), absent ones, stages
  * and strikes included.
  */
+@Tag("long")
 class BruteForceAgreementTest {
   private static final int SOUNDS_PER_SEED = 30;
 

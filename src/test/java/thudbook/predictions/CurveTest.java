@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -25,6 +26,7 @@ import thudbook.yardstick.WorkedChannels;
 class CurveTest {
   private static final int SOUNDS_PER_SEED = 25;
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(longs = {301, 302})
   void straightLinesStayClose(long seed) {
@@ -94,6 +96,7 @@ class CurveTest {
     }
   }
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(longs = {311})
   void theSmallShapeIsTheLevelAtFixedTimes(long seed) {

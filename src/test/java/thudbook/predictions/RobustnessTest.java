@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import java.time.Duration;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.yardstick.RandomSounds;
@@ -13,6 +14,7 @@ import thudbook.yardstick.RandomSounds;
  * knots 1.1 mV apart, 64 strikes, 4,096 samples) are predicted with numbers only. The limit of time
  * is no figure of performance: it ends a search that would not end.
  */
+@Tag("long")
 class RobustnessTest {
   private static final int SOUNDS_PER_SEED = 500;
   private static final Duration MOST_PER_SOUND = Duration.ofSeconds(20);

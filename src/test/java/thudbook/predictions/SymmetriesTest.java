@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -66,6 +67,7 @@ class SymmetriesTest {
     return new Sound(NOISE, new Envelope.Recorded(samples), null, List.of(stage), 0);
   }
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(longs = {511, 512})
   void peakAndGainScaledInverselyChangeNothing(long seed) {

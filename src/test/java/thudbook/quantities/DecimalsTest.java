@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -35,6 +36,7 @@ class DecimalsTest {
     assertThat(Decimals.text(value, 0)).isEqualTo(text);
   }
 
+  @Tag("long")
   @Test
   void readsBackAndNoShorterNumberDoes() {
     Random random = new Random(20261002);

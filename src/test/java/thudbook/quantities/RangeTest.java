@@ -3,6 +3,7 @@ package thudbook.quantities;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -101,6 +102,7 @@ class RangeTest {
     assertThat(range.read("1." + "0".repeat(100_000))).isInstanceOf(Reading.Refused.class);
   }
 
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(Dimension.class)
   void whatIsWrittenReadsBackExactly(Dimension dimension) {

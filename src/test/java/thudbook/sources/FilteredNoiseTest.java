@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.Arrays;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -61,6 +62,7 @@ class FilteredNoiseTest {
   }
 
   /** Property: any number of poles agrees with the library's integrator, seeded random cases. */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(Source.Colour.class)
   void agreesWithAGeneralIntegrator(Source.Colour colour) {

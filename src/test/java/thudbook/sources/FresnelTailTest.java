@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.hipparchus.complex.Complex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -54,6 +55,7 @@ class FresnelTailTest {
    * Property: agrees with the library's integrator along the path on which the integrand falls
    * fastest, t = u + s e^{jπ/4}: F(u) = e^{jπ/4} ∫ e^{−s²} e^{2us e^{j3π/4}} ds.
    */
+  @Tag("long")
   @Test
   void agreesWithQuadratureAlongSteepestDescent() {
     for (double u = 0; u < 12; u += 0.37) {

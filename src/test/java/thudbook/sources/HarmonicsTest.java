@@ -9,6 +9,7 @@ import org.hipparchus.complex.Complex;
 import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -51,6 +52,7 @@ class HarmonicsTest {
    * Property: amplitudes and signs agree with an FFT of the wave. With the mean at every jump, the
    * sampled series differs from the true one by (πn/N)²/3 of it.
    */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource
   void harmonicsAgreeWithAnFft(Source.Wave wave) {

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -66,6 +67,7 @@ class LineSpectrumTest {
   }
 
   /** Property: condensed or not, what passes is the sum over all partials; seeded random cases. */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource
   void whatPassesIsTheSumOverAllPartials(Source.Wave wave) {

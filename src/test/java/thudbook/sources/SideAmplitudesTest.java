@@ -12,6 +12,7 @@ import org.hipparchus.special.BesselJ;
 import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -151,6 +152,7 @@ class SideAmplitudesTest {
    * the grid, so that the error of the plain FFT falls with its length squared and two lengths
    * remove it.
    */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(names = "PULSE", mode = EnumSource.Mode.EXCLUDE)
   void everyWaveAgreesWithAnFft(Source.Wave wave) {

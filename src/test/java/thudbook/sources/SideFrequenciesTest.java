@@ -12,6 +12,7 @@ import org.hipparchus.complex.Complex;
 import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -74,6 +75,7 @@ class SideFrequenciesTest {
    * Property: a locked spectrum is the FFT of sin(2πf_c t + φ), carrier and modulator being whole
    * multiples of one frequency. A partial may lack a folded partner that was left out.
    */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(names = "PULSE", mode = EnumSource.Mode.EXCLUDE)
   void aLockedSpectrumIsTheFftOfItsWave(Source.Wave wave) {
