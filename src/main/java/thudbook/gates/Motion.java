@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thudbook.envelopes.ControlVoltage;
 import thudbook.envelopes.Piece;
+import thudbook.quantities.Refusal;
 
 /**
  * How a channel's cells follow a control voltage, as exact pieces. A cell opens while its target is
@@ -106,7 +107,10 @@ public final class Motion {
   }
 
   /** The cells on their way through the targets. */
-  private static final class Run {
+  static final class Run {
+    /** How far a target and a cell on it may be apart by rounding, in units of the last place. */
+    private static final int ROUNDING_ULP = 8;
+
     private final List<MotionPiece> pieces = new ArrayList<>();
     private final double[] shares;
     private final double[] opening;
@@ -133,9 +137,21 @@ public final class Motion {
       return own == null ? channel.openingSeconds() : own;
     }
 
+    /**
+     * Follows a target to its end. Each cell meets it at most once (see above), and each part but
+     * the last ends where a cell meets it: one part more than there are cells, and no more. A sound
+     * has at most 4,096 pieces of envelope (the samples of a recorded one), each of them passes at
+     * most 2 rails and 64 knots, and 4 cells make 5 parts of each: 4,096·67·5 parts at most.
+     *
+     * <p>So that rounding can't break this, a cell that has met its target is held behind it, and
+     * one that is off by rounding only is set onto it before its time constant is chosen: two cells
+     * would else meet it in turn for ever, 1e-17 s apart.
+     */
     void follow(Target target) {
       Target rest = target;
-      while (true) {
+      boolean[] met = new boolean[state.length];
+      for (int part = 0; part <= state.length; part++) {
+        settle(rest.piece(), met);
         double[] times = timeConstants(rest.piece());
         double length = rest.piece().end() - rest.piece().start();
         double first = length;
@@ -144,27 +160,47 @@ public final class Motion {
           meetings[i] = meets(rest.piece(), state[i], times[i]);
           first = Math.min(first, meetings[i]);
         }
-        boolean whole = first >= length;
-        Target part = whole ? rest : part(rest, 0, first);
-        MotionPiece piece = new MotionPiece(part, shares, state.clone(), times);
-        pieces.add(piece);
-        for (int i = 0; i < state.length; i++) {
-          state[i] = first == Double.POSITIVE_INFINITY ? finalState(part) : piece.cell(i, first);
-        }
-        if (whole) {
+        if (first >= length) {
+          move(rest, times, length);
           return;
         }
+        move(part(rest, 0, first), times, first);
         rest = part(rest, first, length);
         for (int i = 0; i < state.length; i++) {
-          if (meetings[i] <= first) {
-            state[i] = rest.piece().first();
-          }
+          met[i] |= meetings[i] <= first;
+          state[i] = meetings[i] <= first ? rest.piece().first() : state[i];
+        }
+      }
+      throw Refusal.of(
+          Refusal.Kind.REFUSED_VALUES,
+          "not-predictable",
+          "This sound can't be predicted: its gate would meet the control voltage more often than"
+              + " it can. Another attack, decay or offset, if only slightly other, helps.");
+    }
+
+    /** Sets cells onto their target that are beside it, or beyond it, by rounding only. */
+    private void settle(Piece target, boolean[] met) {
+      double first = target.first();
+      double size = Math.max(Math.abs(target.constant()), Math.abs(target.amplitude()));
+      double rounding = ROUNDING_ULP * Math.ulp(Math.max(size, Math.abs(first)));
+      for (int i = 0; i < state.length; i++) {
+        boolean beyond = met[i] && (first - state[i]) * target.direction() < 0;
+        if (beyond || Math.abs(first - state[i]) <= rounding) {
+          state[i] = first;
         }
       }
     }
 
-    private static double finalState(Target target) {
-      return target.piece().constant();
+    /** Adds a piece, and puts the cells where they are at its end. */
+    private void move(Target target, double[] times, double seconds) {
+      MotionPiece piece = new MotionPiece(target, shares, state.clone(), times);
+      pieces.add(piece);
+      for (int i = 0; i < state.length; i++) {
+        state[i] =
+            seconds == Double.POSITIVE_INFINITY
+                ? target.piece().constant()
+                : piece.cell(i, seconds);
+      }
     }
 
     private double[] timeConstants(Piece target) {
