@@ -17,12 +17,26 @@ final class OutputMetrics {
   /** Where all stages are looked at: opennesses of one stage, times of several. */
   private final double[] grid;
 
+  /** The largest offset before any coupling, in volts. */
+  private final double largestOffset;
+
   OutputMetrics(Sound sound, Trace trace) {
     this.sound = sound;
     this.trace = trace;
     channels = sound.stages().stream().map(Stage::channel).toList();
     toneVolts = sound.source().levelVolts();
-    grid = channels.size() == 1 ? opennessGrid() : Scan.refine(trace.monotoneTimes(), 4);
+    if (channels.size() == 1) {
+      grid = opennessGrid();
+      largestOffset = largestOfOne();
+    } else {
+      OffsetTurns turns = new OffsetTurns(trace);
+      grid = Scan.refine(turns.among(trace.monotoneTimes()), 4);
+      largestOffset = turns.largestVolts();
+    }
+  }
+
+  private double largestOfOne() {
+    return Scan.largest(grid, place -> Math.abs(trace.chain().offsetVolts(opennessAt(place), 1)));
   }
 
   /** With one stage everything follows from the openness, which takes every value in its range. */
@@ -84,8 +98,7 @@ final class OutputMetrics {
 
   private double thumpPeak() {
     if (sound.couplingHertz() == 0) {
-      return Scan.largest(
-          grid, place -> Math.abs(trace.chain().offsetVolts(opennessAt(place), channels.size())));
+      return largestOffset;
     }
     Coupling coupling = new Coupling(sound.couplingHertz());
     return channels.size() == 1

@@ -6,7 +6,7 @@ import thudbook.sources.Spectrum;
 /** Predicts sounds. Holds no state; safe for many threads. */
 public final class Predictor {
   /** Rises whenever a number of any prediction may change; stored predictions are then remade. */
-  public static final int MODEL_VERSION = 3;
+  public static final int MODEL_VERSION = 4;
 
   private Predictor() {}
 

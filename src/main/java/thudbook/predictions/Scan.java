@@ -10,6 +10,12 @@ final class Scan {
   /** How near the edge of the grid a function is asked whether it still rises. */
   private static final double NEAR_EDGE = 1e-5;
 
+  /** Ratio of neighbouring steps of an interval between two corners. */
+  private static final double STEP = Math.sqrt(Math.sqrt(2));
+
+  /** How close to its edges, as a share of its first step, an interval has one place more. */
+  private static final double BESIDE_EDGE = 1e-3;
+
   private Scan() {}
 
   /**
@@ -64,6 +70,24 @@ final class Scan {
     }
     grid[grid.length - 1] = places[places.length - 1];
     return grid;
+  }
+
+  /**
+   * A grid from a corner to the next, even in the logarithm of time, on which sums of exponentials
+   * change slowly. A place close to either end shows a turn in the first or last step.
+   *
+   * @param shortest the shortest time constant at work, in seconds
+   */
+  static double[] interval(double start, double end, double shortest) {
+    // A steep target may turn what is looked at round sooner than any time constant would.
+    double first = Math.min(shortest / 64, (end - start) / 8);
+    DoubleStream.Builder times = DoubleStream.builder().add(start).add(start + first * BESIDE_EDGE);
+    double place = start;
+    for (double step = first; start + step < end; step *= STEP) {
+      place = start + step;
+      times.add(place);
+    }
+    return times.add(end - (end - place) * BESIDE_EDGE).add(end).build().toArray();
   }
 
   /** A grid from 0 to an end whose places grow by a ratio from the first one on. */

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.DoubleStream;
 import thudbook.gates.Motion;
 import thudbook.gates.MotionPiece;
 
@@ -20,12 +19,6 @@ import thudbook.gates.MotionPiece;
 final class Trace {
   /** After so many of the longest time constants nothing is left of them (e^−45 = 3e-20). */
   private static final double LIFETIMES = 45;
-
-  /** Ratio of neighbouring times of the grid. */
-  private static final double STEP = Math.sqrt(Math.sqrt(2));
-
-  /** How close to the edge of the grid, as a share of its step, a level is looked at once more. */
-  private static final double NEAR_EDGE = 1e-3;
 
   private final Chain chain;
   private final List<Motion> motions;
@@ -89,21 +82,13 @@ final class Trace {
     double level = levelIn(0, 0);
     double start = 0;
     for (int k = 0; k < corners.length; k++) {
-      boolean last = k + 1 == corners.length;
-      double end = last ? horizon : corners[k + 1];
-      boolean rises = false;
-      boolean falls = false;
-      double shortest = shortestTimeConstant(k);
-      for (MotionPiece piece : pieces[k]) {
-        rises |= piece.rises();
-        falls |= piece.falls();
-      }
-      if (rises && falls) {
-        level = addMixed(k, start, end, level, shortest);
+      double end = endOf(k);
+      if (isMixed(k)) {
+        level = addMixed(k, level);
       } else {
-        if (last) {
+        if (k + 1 == corners.length) {
           // The endless piece, in doubling steps: a bracket near the crossing is found sooner.
-          for (double step = shortest; start + step < end; step *= 2) {
+          for (double step = shortestTimeConstant(k); start + step < end; step *= 2) {
             level = add(k, start + step);
           }
         }
@@ -114,11 +99,11 @@ final class Trace {
   }
 
   /** Adds the spans of an interval in which cells go both ways; answers the level at its end. */
-  private double addMixed(int k, double start, double end, double startLevel, double shortest) {
-    double[] times = mixedTimes(start, end, shortest);
+  private double addMixed(int k, double startLevel) {
+    double[] times = places(k);
     int steps = times.length - 2;
     double[] levels = new double[times.length];
-    levels[0] = motions.size() == 1 ? opennessIn(k, start)[0] : startLevel;
+    levels[0] = motions.size() == 1 ? opennessIn(k, times[0])[0] : startLevel;
     for (int i = 1; i < times.length; i++) {
       levels[i] = measure(k, times[i]);
     }
@@ -139,22 +124,6 @@ final class Trace {
       }
     }
     return spans.get(spans.size() - 1).endLevel();
-  }
-
-  /**
-   * A grid from start to end, with a place close to either, so that a level which turns round in
-   * the first or last step is seen to do so.
-   */
-  private static double[] mixedTimes(double start, double end, double shortest) {
-    // A steep target may turn the level round sooner than any time constant would.
-    double first = Math.min(shortest / 64, (end - start) / 8);
-    DoubleStream.Builder times = DoubleStream.builder().add(start).add(start + first * NEAR_EDGE);
-    double place = start;
-    for (double step = first; start + step < end; step *= STEP) {
-      place = start + step;
-      times.add(place);
-    }
-    return times.add(end - (end - place) * NEAR_EDGE).add(end).build().toArray();
   }
 
   /** What turns where the level turns: of one stage its openness, which is quicker to tell. */
@@ -182,7 +151,32 @@ final class Trace {
 
   /** The offset behind all stages, in volts, at a time of the interval from a corner on. */
   double offsetIn(int corner, double seconds) {
-    return chain.offsetVolts(opennessIn(corner, seconds), motions.size());
+    return offsetIn(corner, seconds, motions.size());
+  }
+
+  /** The offset behind the first so many stages, as {@link #offsetIn(int, double)}. */
+  double offsetIn(int corner, double seconds, int stages) {
+    return chain.offsetVolts(opennessIn(corner, seconds), stages);
+  }
+
+  /** Whether cells go both ways from a corner on. */
+  boolean isMixed(int corner) {
+    boolean rises = false;
+    boolean falls = false;
+    for (MotionPiece piece : pieces[corner]) {
+      rises |= piece.rises();
+      falls |= piece.falls();
+    }
+    return rises && falls;
+  }
+
+  /** Times from a corner to the next, close enough that no turn between two of them is missed. */
+  double[] places(int corner) {
+    return Scan.interval(corners[corner], endOf(corner), shortestTimeConstant(corner));
+  }
+
+  private double endOf(int corner) {
+    return corner + 1 == corners.length ? horizon : corners[corner + 1];
   }
 
   /** The stages that the level follows from. */
