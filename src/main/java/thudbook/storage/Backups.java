@@ -127,6 +127,7 @@ public final class Backups {
       Files.createDirectories(DatabaseFile.folderOf(file));
       Files.deleteIfExists(unfinished);
       try (Connection connection = DatabaseFile.open(database)) {
+        SchemaComparison.refuseForeign(database, connection);
         DatabaseFile.execute(connection, "VACUUM INTO ?", unfinished.toString());
       }
       DatabaseFile.synchronise(unfinished);

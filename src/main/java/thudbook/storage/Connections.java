@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.jooq.DSLContext;
@@ -51,6 +52,9 @@ final class Connections implements AutoCloseable {
   /** Opens a file, creates it if it is missing and brings its tables up to date. */
   static Connections open(Path file) throws SQLException {
     quiet();
+    if (DatabaseFile.hasContent(file)) {
+      Schema.refuseUnusable(file);
+    }
     SQLiteDataSource source = writingSource(file);
     Schema.bringUpToDate(file, source);
     Connection writer = source.getConnection();
@@ -71,7 +75,12 @@ final class Connections implements AutoCloseable {
     quiet();
     Connection reader = DatabaseFile.open(file);
     try {
+      SchemaComparison.refuseForeign(file, reader);
       Schema.refuseOther(file, Schema.versionOf(reader));
+      List<String> missing = SchemaComparison.missing(reader);
+      if (!missing.isEmpty()) {
+        throw Schema.damaged(file, missing);
+      }
       return new Connections(reader, readers(file), CatalogueUpdates.none(reader));
     } catch (SQLException | RuntimeException e) {
       reader.close();

@@ -57,7 +57,10 @@ public final class Database implements AutoCloseable {
     } catch (SQLException e) {
       lock.close();
       throw refusal(home, e);
-    } catch (RuntimeException | Error e) {
+    } catch (RuntimeException e) {
+      lock.close();
+      throw DatabaseFile.explained(home.resolve(FILE), e);
+    } catch (Error e) {
       lock.close();
       throw e;
     }
@@ -170,6 +173,8 @@ public final class Database implements AutoCloseable {
       return work.apply(library(connections));
     } catch (SQLException e) {
       throw DatabaseFile.refusal(file, e);
+    } catch (RuntimeException e) {
+      throw DatabaseFile.explained(file, e);
     }
   }
 

@@ -1,7 +1,10 @@
 package thudbook.storage;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -15,11 +18,18 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 import thudbook.quantities.Refusal;
 
 /** A database file that is looked at or copied, while a server has it open or not. */
 final class DatabaseFile {
+  /** With these characters and a zero the file begins (Database File Format, sqlite.org, 1.3). */
+  private static final String MAGIC = "SQLite format 3\0";
+
+  /** So many bytes tell a text from anything else. */
+  private static final int LOOKED_AT = 512;
+
   private static final int BUSY_TIMEOUT_MILLISECONDS = 5_000;
 
   private DatabaseFile() {}
@@ -27,17 +37,64 @@ final class DatabaseFile {
   /**
    * Opens a file for reading.
    *
-   * @throws Refusal if there is none
+   * @throws Refusal if there is none, or it is no database
    */
   static Connection open(Path file) throws SQLException {
     if (!Files.isRegularFile(file)) {
       throw Refusal.of(
           Refusal.Kind.NOT_FOUND, "no-notebook", "There is no notebook in the file " + file + ".");
     }
+    refuseOtherContent(file);
     SQLiteConfig config = new SQLiteConfig();
     config.setReadOnly(true);
     config.setBusyTimeout(BUSY_TIMEOUT_MILLISECONDS);
     return config.createConnection("jdbc:sqlite:" + file);
+  }
+
+  /** Whether there is a file that is not empty. */
+  static boolean hasContent(Path file) {
+    try {
+      return Files.isRegularFile(file) && Files.size(file) > 0;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * Refuses what does not begin as every database of SQLite does. SQLite itself takes an empty file
+   * for a database without tables.
+   *
+   * @throws Refusal with what the file is instead
+   */
+  static void refuseOtherContent(Path file) {
+    byte[] first;
+    try (InputStream content = Files.newInputStream(file)) {
+      first = content.readNBytes(LOOKED_AT);
+    } catch (IOException e) {
+      throw Refusal.of(Refusal.Kind.CONFLICT, "unreadable", "The file " + file + " can't be read.");
+    }
+    if (!new String(first, StandardCharsets.ISO_8859_1).startsWith(MAGIC)) {
+      throw Refusal.of(
+          Refusal.Kind.CONFLICT,
+          "not-a-database",
+          "The file " + file + " is not a database" + instead(first) + ".");
+    }
+  }
+
+  private static String instead(byte[] first) {
+    if (first.length == 0) {
+      return ": it is empty";
+    }
+    if (first.length > 1 && first[0] == 'P' && first[1] == 'K') {
+      return " but a zip file; documents are taken in by the page that imports";
+    }
+    for (byte each : first) {
+      // No text has control characters other than tabs and ends of lines.
+      if (each >= 0 && each < ' ' && each != '\t' && each != '\n' && each != '\r') {
+        return ", or its first bytes are damaged";
+      }
+    }
+    return " but a text";
   }
 
   /** Runs a statement with values. */
@@ -125,26 +182,40 @@ final class DatabaseFile {
     }
   }
 
-  /** What an error of SQLite says to a person about this file. */
-  static RuntimeException refusal(Path file, SQLException e) {
-    if (e instanceof SQLiteException inSqlite) {
-      switch (inSqlite.getResultCode()) {
-        case SQLITE_NOTADB, SQLITE_CORRUPT -> {
-          return Refusal.of(
-              Refusal.Kind.CONFLICT,
-              "not-a-database",
-              "The file " + file + " is not a database, or is damaged.");
-        }
-        case SQLITE_BUSY -> {
-          return Refusal.of(
-              Refusal.Kind.CONFLICT,
-              "busy",
-              "The database " + file + " is being written to: try again in a moment.");
-        }
-        default -> {}
+  /** What an error says to a person about this file, if SQLite is behind it; else the error. */
+  static RuntimeException explained(Path file, RuntimeException error) {
+    for (Throwable cause = error; cause != null; cause = cause.getCause()) {
+      if (cause instanceof SQLiteException inSqlite) {
+        return refusal(file, inSqlite);
       }
     }
-    IllegalStateException error = new IllegalStateException("the database " + file + " failed", e);
-    return NotStored.explained(error);
+    return error;
+  }
+
+  /** What an error of SQLite says to a person about this file. */
+  static RuntimeException refusal(Path file, SQLException e) {
+    RuntimeException error =
+        NotStored.explained(new IllegalStateException("the database " + file + " failed", e));
+    if (error instanceof Refusal || !(e instanceof SQLiteException inSqlite)) {
+      return error;
+    }
+    // The low byte of a code is its kind; SQLITE_CORRUPT_VTAB and others are of the first.
+    return switch (SQLiteErrorCode.getErrorCode(inSqlite.getResultCode().code & 0xff)) {
+      case SQLITE_NOTADB, SQLITE_CORRUPT ->
+          conflict("not-a-database", "The file " + file + " is not a database, or is damaged.");
+      case SQLITE_IOERR ->
+          conflict("unreadable", "The database " + file + " can't be read to its end.");
+      case SQLITE_CANTOPEN ->
+          conflict(
+              "unreadable",
+              "The database " + file + " can't be opened: it or its folder may not be read.");
+      case SQLITE_BUSY ->
+          conflict("busy", "The database " + file + " is being written to: try again in a moment.");
+      default -> error;
+    };
+  }
+
+  private static Refusal conflict(String code, String message) {
+    return Refusal.of(Refusal.Kind.CONFLICT, code, message);
   }
 }

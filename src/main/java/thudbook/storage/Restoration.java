@@ -9,8 +9,11 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.flywaydb.core.api.FlywayException;
+import org.jooq.exception.DataAccessException;
 import org.sqlite.SQLiteDataSource;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
@@ -42,6 +45,7 @@ final class Restoration {
       if (!Files.isRegularFile(backup)) {
         throw Refusal.of(Refusal.Kind.NOT_FOUND, "no-file", "There is no file " + backup + ".");
       }
+      DatabaseFile.refuseOtherContent(backup);
       deleteWithLog(copy);
       Files.copy(backup, copy);
       prepare(backup, copy);
@@ -53,6 +57,8 @@ final class Restoration {
       throw NotStored.of(e);
     } catch (SQLException e) {
       throw DatabaseFile.refusal(backup, e);
+    } catch (FlywayException | DataAccessException | IllegalStateException e) {
+      throw DatabaseFile.explained(backup, e);
     } finally {
       deleteWithLog(copy);
     }
@@ -61,9 +67,14 @@ final class Restoration {
   /** Verifies a copy, brings its tables up to date and leaves it as one file. */
   private static void prepare(Path backup, Path copy) throws SQLException, IOException {
     try (Connection connection = DatabaseFile.open(copy)) {
+      SchemaComparison.refuseForeign(backup, connection);
       Schema.refuseNewer(backup, Schema.versionOf(connection));
+      List<String> wrong = new ArrayList<>(SchemaComparison.differences(connection));
+      wrong.addAll(DatabaseFile.unsound(connection));
+      if (!wrong.isEmpty()) {
+        throw Schema.damaged(backup, wrong.subList(0, 1));
+      }
     }
-    DatabaseFile.refuseUnsound(copy);
     SQLiteDataSource source = new SQLiteDataSource();
     source.setUrl("jdbc:sqlite:" + copy);
     Schema.migrate(source);

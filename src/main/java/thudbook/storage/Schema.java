@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import thudbook.quantities.Refusal;
@@ -14,7 +15,8 @@ final class Schema {
   /** The number of the newest file in {@code migrations}. */
   static final int NEWEST = 4;
 
-  private static final String HISTORY = "flyway_schema_history";
+  /** The table in which the migrations are that were run. */
+  static final String HISTORY = "flyway_schema_history";
 
   private Schema() {}
 
@@ -22,11 +24,10 @@ final class Schema {
    * Runs the migrations that are missing, after a backup of what there is. The migration library is
    * left alone when none is: it takes longer to start than everything else here.
    *
-   * @throws Refusal if a newer version of the program has migrated the file
+   * @throws Refusal if the backup can't be made
    */
   static void bringUpToDate(Path file, DataSource source) throws SQLException {
     int found = versionOf(source);
-    refuseNewer(file, found);
     if (found > 0 && found < NEWEST) {
       new Backups(file).beforeMigration(found);
     }
@@ -91,20 +92,54 @@ final class Schema {
 
   /** The newest migration that was run on a database, 0 if none was. */
   static int versionOf(Connection connection) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      try (ResultSet table =
-          statement.executeQuery("SELECT 1 FROM sqlite_schema WHERE name = '" + HISTORY + "'")) {
-        if (!table.next()) {
-          return 0;
-        }
-      }
-      try (ResultSet newest =
-          statement.executeQuery(
-              "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM "
-                  + HISTORY
-                  + " WHERE success")) {
-        return newest.next() ? newest.getInt(1) : 0;
+    if (!hasHistory(connection)) {
+      return 0;
+    }
+    try (Statement statement = connection.createStatement();
+        ResultSet newest =
+            statement.executeQuery(
+                "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM "
+                    + HISTORY
+                    + " WHERE success")) {
+      return newest.next() ? newest.getInt(1) : 0;
+    }
+  }
+
+  /**
+   * Whether a database knows which migrations were run on it. One of another program that has a
+   * table of that name, but not what we ask it, does not.
+   */
+  static boolean hasHistory(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet columns =
+            statement.executeQuery(
+                "SELECT count(*) FROM pragma_table_info('"
+                    + HISTORY
+                    + "') WHERE name IN ('version', 'script', 'success')")) {
+      return columns.next() && columns.getInt(1) == 3;
+    }
+  }
+
+  /**
+   * Refuses a file that is there and is no notebook which this version can open or migrate. It is
+   * only read.
+   */
+  static void refuseUnusable(Path file) throws SQLException {
+    try (Connection connection = DatabaseFile.open(file)) {
+      SchemaComparison.refuseForeign(file, connection);
+      refuseNewer(file, versionOf(connection));
+      List<String> missing = SchemaComparison.missing(connection);
+      if (!missing.isEmpty()) {
+        throw damaged(file, missing);
       }
     }
+  }
+
+  /** What a database is refused with whose schema is not what it has to be. */
+  static Refusal damaged(Path file, List<String> differences) {
+    return Refusal.of(
+        Refusal.Kind.CONFLICT,
+        "damaged",
+        "The database " + file + " is damaged: " + String.join(", ", differences) + ".");
   }
 }

@@ -20,16 +20,17 @@ import org.jooq.Result;
 import org.jooq.SQLDialect;
 import org.jooq.Table;
 import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
 
 /**
- * Looks at everything in a notebook: pages and references, the hash of every revision and photo,
- * whether every document reads and its columns follow from it, and whether every prediction that
- * counts is what is predicted today. It reads in short transactions of its own, so that a server
- * may go on meanwhile.
+ * Looks at everything in a notebook: pages and references, the tables themselves, the hash of every
+ * revision and photo, whether every document reads and its columns follow from it, and whether
+ * every prediction that counts is what is predicted today. It reads in short transactions of its
+ * own, so that a server may go on meanwhile.
  */
 public final class Verification {
   /** How many rows are looked at in one transaction. */
@@ -66,8 +67,10 @@ public final class Verification {
    */
   static Findings of(Path file) {
     try (Connection connection = DatabaseFile.open(file)) {
+      SchemaComparison.refuseForeign(file, connection);
       Schema.refuseOther(file, Schema.versionOf(connection));
-      List<String> unsound = DatabaseFile.unsound(connection);
+      List<String> unsound = new ArrayList<>(DatabaseFile.unsound(connection));
+      unsound.addAll(SchemaComparison.differences(connection));
       if (!unsound.isEmpty()) {
         return new Findings(0, 0, 0, 0, 0, unsound);
       }
@@ -75,6 +78,8 @@ public final class Verification {
       return new Verification(DSL.using(connection, SQLDialect.SQLITE, settings)).findings();
     } catch (SQLException e) {
       throw DatabaseFile.refusal(file, e);
+    } catch (DataAccessException e) {
+      throw DatabaseFile.explained(file, e);
     }
   }
 

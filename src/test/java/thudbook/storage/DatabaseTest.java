@@ -192,7 +192,7 @@ class DatabaseTest {
   void aFileThatIsNoDatabaseIsRefusedAndLeftAlone() throws IOException {
     Path file = folder.resolve("thudbook.db");
     Files.writeString(file, "a shopping list, long enough to have a header of sixteen bytes\n");
-    assertRefused(folder, "not-a-database", "is not a database, or is damaged");
+    assertRefused(folder, "not-a-database", "is not a database but a text");
     assertThat(file).hasContent("a shopping list, long enough to have a header of sixteen bytes\n");
   }
 
