@@ -7,26 +7,14 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.api.Api;
-import thudbook.documents.Documents;
-import thudbook.documents.NewIdentity;
-import thudbook.equipment.GateHistory;
-import thudbook.library.Library;
-import thudbook.library.Tagging;
+import thudbook.notebook.Acts;
 import thudbook.pages.EquipmentRoutes;
 import thudbook.pages.Pages;
 import thudbook.pages.PhotoRoutes;
 import thudbook.pages.RecallRoutes;
 import thudbook.pages.SessionRoutes;
 import thudbook.pages.ShareRoutes;
-import thudbook.photos.Photos;
-import thudbook.recipes.ChangeStore;
-import thudbook.recipes.Changes;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Modules;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
-import thudbook.sessions.Sessions;
 import thudbook.storage.Database;
 import thudbook.web.Assets;
 import thudbook.web.Server;
@@ -58,7 +46,7 @@ final class Notebook implements AutoCloseable {
     Database database = Database.open(settings.data());
     try {
       Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
-      Api.Acts acts = acts(database, clock, repredictions::wake);
+      Acts acts = Acts.on(database, clock, repredictions::wake);
       if (settings.samples() && database.changes().isEmpty()) {
         acts.recipes()
             .loadSamples(SampleLibrary.gates(), SampleLibrary.recipes(), SampleLibrary.others());
@@ -74,118 +62,19 @@ final class Notebook implements AutoCloseable {
     }
   }
 
-  private static Api.Acts acts(Database database, InstantSource clock, Runnable afterwards) {
-    ChangeStore changes = database.changes();
-    RecipeStore recipes = database.recipes();
-    GateHistory gates = database.gates();
-    Recipes acted = new Recipes(changes, recipes, gates, clock, afterwards);
-    return new Api.Acts(
-        acted,
-        new Gates(changes, recipes, gates, clock, afterwards),
-        new Modules(changes, database.modules(), clock),
-        new Sessions(changes, database.sessions(), clock),
-        new Changes(changes, recipes, gates, clock, afterwards),
-        new Photos(database.photos(), clock),
-        new Tagging(database.library(), recipes, acted, Documents::write));
-  }
-
   private static Server serve(
-      Settings settings, Database database, Api.Acts acts, InstantSource clock, Supplier<UUID> ids)
+      Settings settings, Database database, Acts acts, InstantSource clock, Supplier<UUID> ids)
       throws IOException {
-    Assets assets =
-        new Assets(
-            Bundled.list("web/assets").stream()
-                .collect(
-                    Collectors.toMap(path -> path, path -> Bundled.read("web/assets/" + path))),
-            Bundled::ofLibrary);
-    Library library = database.library();
-    Pages pages =
-        new Pages(
-            new Pages.Stores(
-                database.recipes(),
-                database.gates(),
-                database.modules(),
-                library,
-                database.predictions(),
-                database.drafts(),
-                database.photos(),
-                database.marks(),
-                database.shelves(),
-                database.sessions(),
-                database.recalls()),
-            new Pages.Acts(acts.recipes(), acts.gates(), acts.changes(), acts.tagging()),
-            assets::address,
-            clock,
-            ids);
-    ShareRoutes share =
-        new ShareRoutes(
-            pages,
-            database.recipes(),
-            database.gates(),
-            database.modules(),
-            database.sessions(),
-            library,
-            new ShareRoutes.Acts(acts.recipes(), acts.photos()),
-            ids);
-    EquipmentRoutes equipment =
-        new EquipmentRoutes(pages, database.modules(), database.gates(), acts.modules(), ids);
-    SessionRoutes sessions =
-        new SessionRoutes(
-            pages,
-            new SessionRoutes.Stores(
-                database.sessions(),
-                database.recipes(),
-                database.gates(),
-                database.recalls(),
-                library,
-                database.modules()::rack),
-            acts.sessions(),
-            ids);
+    Assets assets = assets();
+    Pages pages = new Pages(database, acts, assets::address, clock, ids);
+    ShareRoutes share = new ShareRoutes(pages, database, acts, ids);
+    EquipmentRoutes equipment = new EquipmentRoutes(pages, database, acts, ids);
+    SessionRoutes sessions = new SessionRoutes(pages, database, acts, ids);
     RecallRoutes recalls =
-        new RecallRoutes(
-            pages,
-            new RecallRoutes.Stores(
-                database.recipes(),
-                database.gates(),
-                database.photos(),
-                database.sessions(),
-                database.recalls(),
-                database.marks(),
-                database.modules()::rack),
-            acts.recipes(),
-            clock,
-            ids,
-            settings.reachedAt());
-    PhotoRoutes photos = new PhotoRoutes(database.recipes(), acts.recipes(), acts.photos());
-    Api api =
-        new Api(
-            new Api.Stores(
-                database.recipes(),
-                database.gates(),
-                database.modules(),
-                database.sessions(),
-                library,
-                database.predictions(),
-                database.photos(),
-                database.marks(),
-                database.shelves(),
-                database.documents()),
-            acts,
-            new Api.Identities(
-                new NewIdentity(ids, database.recipes()::slugTaken),
-                new NewIdentity(ids, database.gates()::slugTaken),
-                new NewIdentity(ids, database.modules()::slugTaken),
-                new NewIdentity(ids, database.sessions()::slugTaken),
-                new NewIdentity(
-                    ids,
-                    slug ->
-                        database.recipes().slugTaken(slug)
-                            || database.gates().slugTaken(slug)
-                            || database.modules().slugTaken(slug)
-                            || database.sessions().slugTaken(slug))),
-            clock,
-            database::schemaVersion,
-            Bundled.read("openapi.json"));
+        new RecallRoutes(pages, database, acts, clock, ids, settings.reachedAt());
+    PhotoRoutes photos = new PhotoRoutes(database, acts);
+    byte[] description = Bundled.read("openapi.json");
+    Api api = new Api(database, acts, ids, clock, database::schemaVersion, description);
     return Server.start(
         new Server.Address(
             settings.listen(), settings.port(), settings.baseUrl(), settings.uploadLimitBytes()),
@@ -201,6 +90,13 @@ final class Notebook implements AutoCloseable {
           recalls.addTo(config);
           photos.addTo(config);
         });
+  }
+
+  private static Assets assets() {
+    return new Assets(
+        Bundled.list("web/assets").stream()
+            .collect(Collectors.toMap(path -> path, path -> Bundled.read("web/assets/" + path))),
+        Bundled::ofLibrary);
   }
 
   /** Where it is reached, with a slash at the end. */

@@ -69,10 +69,11 @@ class ArchitectureTest {
     rooms.put("photos", List.of("quantities"));
     rooms.put("documents", nouns);
     rooms.put("drawings", List.of("quantities"));
-    rooms.put("storage", with(nouns, "documents", "photos"));
+    rooms.put("notebook", with(nouns, "documents", "photos"));
+    rooms.put("storage", with(nouns, "documents", "photos", "notebook"));
     rooms.put("web", List.of("quantities", "access"));
-    rooms.put("api", with(nouns, "documents", "photos", "drawings", "web"));
-    rooms.put("pages", with(nouns, "documents", "photos", "drawings", "web"));
+    rooms.put("api", with(nouns, "documents", "photos", "notebook", "drawings", "web"));
+    rooms.put("pages", with(nouns, "documents", "photos", "notebook", "drawings", "web"));
     return rooms;
   }
 

@@ -2,25 +2,14 @@ package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
 import java.time.InstantSource;
+import java.util.UUID;
 import java.util.function.IntSupplier;
-import thudbook.documents.DocumentStore;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 import thudbook.documents.Identity;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.ModuleStore;
-import thudbook.library.Library;
-import thudbook.library.MarkStore;
-import thudbook.library.ShelfStore;
-import thudbook.library.Tagging;
-import thudbook.photos.PhotoStore;
-import thudbook.photos.Photos;
-import thudbook.recipes.Changes;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Modules;
-import thudbook.recipes.PredictionStore;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.SessionStore;
-import thudbook.sessions.Sessions;
+import thudbook.documents.NewIdentity;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 
 /** The JSON routes. */
 public final class Api {
@@ -40,13 +29,14 @@ public final class Api {
   /**
    * Routes over these stores and acts.
    *
+   * @param ids gives what is new its id
    * @param schema the version of the database; throws while it can't be read
    * @param description the OpenAPI document of these routes
    */
   public Api(
       Stores stores,
       Acts acts,
-      Identities identities,
+      Supplier<UUID> ids,
       InstantSource clock,
       IntSupplier schema,
       byte[] description) {
@@ -58,27 +48,21 @@ public final class Api {
             stores.gates(),
             stores.library(),
             acts.recipes(),
-            identities.recipes());
-    this.gates = new GateRoutes(stores.gates(), acts.gates(), identities.gates());
-    this.modules = new ModuleRoutes(stores.modules(), acts.modules(), identities.modules());
+            identity(ids, stores.recipes()::slugTaken));
+    this.gates =
+        new GateRoutes(stores.gates(), acts.gates(), identity(ids, stores.gates()::slugTaken));
+    this.modules =
+        new ModuleRoutes(
+            stores.modules(), acts.modules(), identity(ids, stores.modules()::slugTaken));
     this.sessions =
         new SessionRoutes(
             stores.sessions(),
             acts.sessions(),
-            identities.sessions(),
+            identity(ids, stores.sessions()::slugTaken),
             stores.recipes(),
             stores.gates(),
             stores.modules()::rack);
-    this.changes =
-        new ChangeRoutes(
-            stores.recipes(),
-            stores.gates(),
-            stores.sessions(),
-            stores.predictions(),
-            stores.library(),
-            acts.recipes(),
-            acts.changes(),
-            acts.tagging());
+    this.changes = new ChangeRoutes(stores, acts);
     this.finding =
         new FindingRoutes(stores.library(), stores.recipes(), acts.tagging(), stores.marks());
     this.shelves = new ShelfRoutes(stores.shelves(), clock);
@@ -91,36 +75,20 @@ public final class Api {
             acts.gates(),
             acts.modules(),
             acts.sessions(),
-            identities.documents());
+            identity(
+                ids,
+                slug ->
+                    stores.recipes().slugTaken(slug)
+                        || stores.gates().slugTaken(slug)
+                        || stores.modules().slugTaken(slug)
+                        || stores.sessions().slugTaken(slug)));
     this.description = new DescriptionRoute(description);
   }
 
-  /** Where things are kept. */
-  public record Stores(
-      RecipeStore recipes,
-      GateHistory gates,
-      ModuleStore modules,
-      SessionStore sessions,
-      Library library,
-      PredictionStore predictions,
-      PhotoStore photos,
-      MarkStore marks,
-      ShelfStore shelves,
-      DocumentStore documents) {}
-
-  /** What can be done. */
-  public record Acts(
-      Recipes recipes,
-      Gates gates,
-      Modules modules,
-      Sessions sessions,
-      Changes changes,
-      Photos photos,
-      Tagging tagging) {}
-
-  /** What gives ids and slugs to things that come without. */
-  public record Identities(
-      Identity recipes, Identity gates, Identity modules, Identity sessions, Identity documents) {}
+  /** Gives what comes without an id and a slug both. */
+  private static Identity identity(Supplier<UUID> ids, Predicate<String> taken) {
+    return new NewIdentity(ids, taken);
+  }
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {

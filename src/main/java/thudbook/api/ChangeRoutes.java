@@ -18,6 +18,8 @@ import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
 import thudbook.library.Typed;
 import thudbook.library.Wanted;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Changes;
@@ -45,23 +47,15 @@ final class ChangeRoutes {
   private final Library library;
   private final Tagging tagging;
 
-  ChangeRoutes(
-      RecipeStore store,
-      GateHistory studio,
-      SessionStore sessions,
-      PredictionStore predictions,
-      Library library,
-      Recipes recipes,
-      Changes changes,
-      Tagging tagging) {
-    this.store = store;
-    this.studio = studio;
-    this.sessions = sessions;
-    this.predictions = predictions;
-    this.recipes = recipes;
-    this.changes = changes;
-    this.library = library;
-    this.tagging = tagging;
+  ChangeRoutes(Stores stores, Acts acts) {
+    this.store = stores.recipes();
+    this.studio = stores.gates();
+    this.sessions = stores.sessions();
+    this.predictions = stores.predictions();
+    this.recipes = acts.recipes();
+    this.changes = acts.changes();
+    this.library = stores.library();
+    this.tagging = acts.tagging();
   }
 
   void addTo(JavalinConfig config) {

@@ -11,6 +11,7 @@ import thudbook.library.Alike;
 import thudbook.library.Likeness;
 import thudbook.library.RecipeFacts;
 import thudbook.library.RecipeList;
+import thudbook.notebook.Stores;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
@@ -33,7 +34,7 @@ public record AlikeSheet(
    */
   public record Item(RecipeRow row, String differences, String distance, String meaning) {}
 
-  static AlikeSheet of(RecipeStore.Stored stored, Likeness by, Pages.Stores stores) {
+  static AlikeSheet of(RecipeStore.Stored stored, Likeness by, Stores stores) {
     Recipe recipe = stored.recipe();
     OptionalInt key = stores.library().list().key(recipe.id());
     List<Alike.Neighbour> nearest =

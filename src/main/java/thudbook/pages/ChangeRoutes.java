@@ -9,6 +9,8 @@ import thudbook.access.Author;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.ModuleStore;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Change;
@@ -37,7 +39,7 @@ final class ChangeRoutes {
   private final Gates gateActs;
   private final Changes changes;
 
-  ChangeRoutes(Layout layout, Pages.Stores stores, Pages.Acts acts) {
+  ChangeRoutes(Layout layout, Stores stores, Acts acts) {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();

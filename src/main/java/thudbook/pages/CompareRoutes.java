@@ -9,6 +9,7 @@ import thudbook.access.Author;
 import thudbook.equipment.GateStore;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
+import thudbook.notebook.Stores;
 import thudbook.recipes.RecipeStore;
 
 /** Recipes side by side. */
@@ -21,7 +22,7 @@ final class CompareRoutes {
   private final GateStore gates;
   private final Library library;
 
-  CompareRoutes(Layout layout, Pages.Stores stores) {
+  CompareRoutes(Layout layout, Stores stores) {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();

@@ -19,6 +19,8 @@ import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.Module;
 import thudbook.equipment.ModuleStore;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Modules;
@@ -40,12 +42,11 @@ public final class EquipmentRoutes {
    *
    * @param ids gives new modules their ids
    */
-  public EquipmentRoutes(
-      Pages pages, ModuleStore modules, GateStore gates, Modules acts, Supplier<UUID> ids) {
+  public EquipmentRoutes(Pages pages, Stores stores, Acts acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
-    this.modules = modules;
-    this.gates = gates;
-    this.acts = acts;
+    this.modules = stores.modules();
+    this.gates = stores.gates();
+    this.acts = acts.modules();
     this.identity = new NewIdentity(ids, modules::slugTaken);
   }
 

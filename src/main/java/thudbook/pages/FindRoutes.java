@@ -13,16 +13,18 @@ import thudbook.access.Author;
 import thudbook.library.Completion;
 import thudbook.library.Likeness;
 import thudbook.library.SearchAddress;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.recipes.Changes;
 import thudbook.recipes.RecipeStore;
 
 /** The list of recipes while it is searched, what is like a recipe, and favourites. */
 final class FindRoutes {
   private final Layout layout;
-  private final Pages.Stores stores;
+  private final Stores stores;
   private final Changes changes;
 
-  FindRoutes(Layout layout, Pages.Stores stores, Pages.Acts acts) {
+  FindRoutes(Layout layout, Stores stores, Acts acts) {
     this.layout = layout;
     this.stores = stores;
     this.changes = acts.changes();

@@ -10,6 +10,8 @@ import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Gates;
@@ -30,7 +32,7 @@ final class HistoryRoutes {
   private final Recipes recipeActs;
   private final Gates gateActs;
 
-  HistoryRoutes(Layout layout, Pages.Stores stores, Pages.Acts acts) {
+  HistoryRoutes(Layout layout, Stores stores, Acts acts) {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();

@@ -9,24 +9,14 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateHistory;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.ModuleStore;
-import thudbook.library.Library;
-import thudbook.library.MarkStore;
 import thudbook.library.Quantity;
-import thudbook.library.ShelfStore;
-import thudbook.library.Tagging;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
-import thudbook.recipes.Changes;
-import thudbook.recipes.DraftStore;
-import thudbook.recipes.Gates;
-import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.RecallStore;
-import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.ErrorPage;
 
@@ -84,23 +74,6 @@ public final class Pages implements ErrorPage {
     this.tags = new TagRoutes(layout, stores, acts);
     this.shelves = new ShelfRoutes(layout, stores, clock);
   }
-
-  /** What the pages read. */
-  public record Stores(
-      RecipeStore recipes,
-      GateHistory gates,
-      ModuleStore modules,
-      Library library,
-      PredictionStore predictions,
-      DraftStore drafts,
-      PhotoStore photos,
-      MarkStore marks,
-      ShelfStore shelves,
-      SessionStore sessions,
-      RecallStore recalls) {}
-
-  /** What can be done from the pages. */
-  public record Acts(Recipes recipes, Gates gates, Changes changes, Tagging tagging) {}
 
   /** Adds the routes of all pages. */
   public void addTo(JavalinConfig config) {

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Objects;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.Photo;
 import thudbook.photos.Photos;
 import thudbook.quantities.Refusal;
@@ -26,10 +28,10 @@ public final class PhotoRoutes {
   private final Photos photos;
 
   /** Forms over these recipes and photos. */
-  public PhotoRoutes(RecipeStore recipes, Recipes acts, Photos photos) {
-    this.recipes = recipes;
-    this.acts = acts;
-    this.photos = photos;
+  public PhotoRoutes(Stores stores, Acts acts) {
+    this.recipes = stores.recipes();
+    this.acts = acts.recipes();
+    this.photos = acts.photos();
   }
 
   /** Adds all routes. */

@@ -26,8 +26,8 @@ import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.Rack;
-import thudbook.library.MarkStore;
-import thudbook.photos.PhotoStore;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Position;
 import thudbook.quantities.Refusal;
@@ -71,31 +71,21 @@ public final class RecallRoutes {
   public RecallRoutes(
       Pages pages,
       Stores stores,
-      Recipes acts,
+      Acts acts,
       InstantSource clock,
       Supplier<UUID> ids,
       @Nullable URI base) {
     this.layout = pages.layout();
     this.stores = stores;
     this.recipes = stores.recipes();
-    this.acts = acts;
-    this.studio = stores.studio();
+    this.acts = acts.recipes();
+    this.studio = stores.gates();
     this.sessions = stores.sessions();
     this.recalls = stores.recalls();
     this.clock = clock;
     this.ids = ids;
     this.base = base;
   }
-
-  /** What the sheets are made of. */
-  public record Stores(
-      RecipeStore recipes,
-      GateStore studio,
-      PhotoStore photos,
-      SessionStore sessions,
-      RecallStore recalls,
-      MarkStore marks,
-      Supplier<Rack> rack) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {
@@ -149,7 +139,7 @@ public final class RecallRoutes {
         stored,
         recipes,
         studio,
-        stores.rack().get(),
+        stores.modules().rack(),
         PhotoView.all(recipe, stores.photos()),
         SheetCode.of(recipe.id(), recipe.slug(), base),
         marks,
@@ -166,7 +156,7 @@ public final class RecallRoutes {
         Plan.of(
             stored.session(),
             slug -> Uses.standing(recipes, slug).map(RecipeStore.Stored::recipe),
-            stores.rack().get());
+            stores.modules().rack());
     Map<String, RecallSheet> sheets = new LinkedHashMap<>();
     for (Session.Entry entry : stored.session().entries()) {
       Uses.standing(recipes, entry.recipe())
@@ -229,7 +219,7 @@ public final class RecallRoutes {
     RecallMarks marks = marks(ctx);
     Ticking ticking = new Ticking(id(ctx), step(ctx), marks);
     try {
-      Recipe changed = asSet(recipe, marks, stores.rack().get());
+      Recipe changed = asSet(recipe, marks, stores.modules().rack());
       String address =
           session == null ? "/recipes/" + recipe.slug() : "/sessions/" + session.slug();
       if ("yes".equals(ctx.formParam("save")) && !changed.equals(recipe)) {

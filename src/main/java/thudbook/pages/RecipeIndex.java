@@ -16,6 +16,7 @@ import thudbook.library.ShelfStore.Shelf;
 import thudbook.library.Typed;
 import thudbook.library.Wanted;
 import thudbook.library.Words;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 
 /**
@@ -63,7 +64,7 @@ public record RecipeIndex(
    *
    * @param parameters of the address
    */
-  static RecipeIndex of(Pages.Stores stores, Map<String, List<String>> parameters) {
+  static RecipeIndex of(Stores stores, Map<String, List<String>> parameters) {
     Library library = stores.library();
     SearchAddress.Read asked = SearchAddress.read(parameters);
     SearchAddress search = asked.address();

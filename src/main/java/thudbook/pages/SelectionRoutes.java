@@ -21,6 +21,8 @@ import thudbook.equipment.GateStore;
 import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
 import thudbook.library.Wanted;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.Picture;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
@@ -30,11 +32,11 @@ import thudbook.recipes.StageEntry;
 
 /** What is done with the rows that were selected, or with all that match: one act each. */
 final class SelectionRoutes {
-  private final Pages.Stores stores;
+  private final Stores stores;
   private final Recipes recipes;
   private final Tagging tagging;
 
-  SelectionRoutes(Pages.Stores stores, Pages.Acts acts) {
+  SelectionRoutes(Stores stores, Acts acts) {
     this.stores = stores;
     this.recipes = acts.recipes();
     this.tagging = acts.tagging();

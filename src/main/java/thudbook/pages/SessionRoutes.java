@@ -21,6 +21,8 @@ import thudbook.documents.SameIdentity;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.Rack;
 import thudbook.library.Library;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
@@ -55,32 +57,18 @@ public final class SessionRoutes {
    *
    * @param ids gives new sessions their ids
    */
-  public SessionRoutes(Pages pages, Stores stores, Sessions acts, Supplier<UUID> ids) {
+  public SessionRoutes(Pages pages, Stores stores, Acts acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.sessions = stores.sessions();
-    this.acts = acts;
+    this.acts = acts.sessions();
     this.recipes = stores.recipes();
-    this.studio = stores.studio();
+    this.studio = stores.gates();
     this.recalls = stores.recalls();
     this.library = stores.library();
-    this.rack = stores.rack();
+    this.rack = stores.modules()::rack;
     this.uses = new Uses(recalls);
     this.identity = new NewIdentity(ids, sessions::slugTaken);
   }
-
-  /**
-   * What the pages read.
-   *
-   * @param library offers recipes to choose from
-   * @param rack the modules of the studio
-   */
-  public record Stores(
-      SessionStore sessions,
-      RecipeStore recipes,
-      GateStore studio,
-      RecallStore recalls,
-      Library library,
-      Supplier<Rack> rack) {}
 
   /** Adds all routes. */
   public void addTo(JavalinConfig config) {

@@ -26,12 +26,13 @@ import thudbook.documents.Parcel;
 import thudbook.equipment.GateStore;
 import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.Photos;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.Uploads;
@@ -48,29 +49,18 @@ public final class ShareRoutes {
   private final Supplier<UUID> ids;
   private final PendingImports pending;
 
-  /** What can be done with what comes in. */
-  public record Acts(Recipes recipes, Photos photos) {}
-
   /**
    * Pages over these stores and acts.
    *
    * @param ids names what waits, and documents that come without an id
    */
-  public ShareRoutes(
-      Pages pages,
-      RecipeStore recipes,
-      GateStore gates,
-      ModuleStore modules,
-      SessionStore sessions,
-      Library library,
-      Acts acts,
-      Supplier<UUID> ids) {
+  public ShareRoutes(Pages pages, Stores stores, Acts acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
-    this.recipes = recipes;
-    this.gates = gates;
-    this.modules = modules;
-    this.sessions = sessions;
-    this.library = library;
+    this.recipes = stores.recipes();
+    this.gates = stores.gates();
+    this.modules = stores.modules();
+    this.sessions = stores.sessions();
+    this.library = stores.library();
     this.acts = acts;
     this.ids = ids;
     this.pending = new PendingImports(ids);

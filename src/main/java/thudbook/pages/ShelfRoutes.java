@@ -14,6 +14,7 @@ import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.ShelfStore;
 import thudbook.library.ShelfStore.Shelf;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Refusal;
 import thudbook.web.ErrorKind;
 
@@ -25,7 +26,7 @@ final class ShelfRoutes {
   private final GateStore gates;
   private final InstantSource clock;
 
-  ShelfRoutes(Layout layout, Pages.Stores stores, InstantSource clock) {
+  ShelfRoutes(Layout layout, Stores stores, InstantSource clock) {
     this.layout = layout;
     this.shelves = stores.shelves();
     this.library = stores.library();

@@ -16,6 +16,8 @@ import thudbook.library.Facet;
 import thudbook.library.Library;
 import thudbook.library.Tagging;
 import thudbook.library.Words;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Changes;
 import thudbook.web.ErrorKind;
@@ -27,7 +29,7 @@ final class TagRoutes {
   private final Tagging tagging;
   private final Changes changes;
 
-  TagRoutes(Layout layout, Pages.Stores stores, Pages.Acts acts) {
+  TagRoutes(Layout layout, Stores stores, Acts acts) {
     this.layout = layout;
     this.library = stores.library();
     this.tagging = acts.tagging();

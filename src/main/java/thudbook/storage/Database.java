@@ -14,6 +14,7 @@ import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
+import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.ChangeStore;
@@ -24,21 +25,47 @@ import thudbook.sessions.RecallStore;
 import thudbook.sessions.SessionStore;
 
 /**
- * The notebook of a data folder. While it is open this process owns the folder. Its stores may be
- * used by many threads at once; writes wait for each other.
+ * The notebook of a data folder. While it is open this process owns the folder. Its stores are made
+ * once, and so is what they keep of what was read; writes wait for each other.
  */
-public final class Database implements AutoCloseable {
+public final class Database implements Stores, AutoCloseable {
   private static final String FILE = "thudbook.db";
   private static final String NATIVE_LIBRARY = "native";
 
   private final Path file;
   private final FolderLock lock;
   private final Connections connections;
+  private final RecipeStore recipes;
+  private final GateHistory gates;
+  private final ModuleStore modules;
+  private final SessionStore sessions;
+  private final ChangeStore changes;
+  private final DraftStore drafts;
+  private final RecallStore recalls;
+  private final Library library;
+  private final MarkStore marks;
+  private final ShelfStore shelves;
+  private final PredictionStore predictions;
+  private final DocumentStore documents;
+  private final PhotoStore photos;
 
   private Database(Path file, FolderLock lock, Connections connections) {
     this.file = file;
     this.lock = lock;
     this.connections = connections;
+    this.recipes = new StoredRecipes(connections);
+    this.gates = new StoredGates(connections);
+    this.modules = new StoredModules(connections);
+    this.sessions = new StoredSessions(connections);
+    this.changes = new StoredChanges(connections);
+    this.drafts = new StoredDrafts(connections);
+    this.recalls = new StoredRecalls(connections);
+    this.library = library(connections, gates);
+    this.marks = new StoredMarks(connections);
+    this.shelves = new StoredShelves(connections);
+    this.predictions = new StoredPredictions(connections);
+    this.documents = new StoredDocuments(connections);
+    this.photos = new StoredPhotos(connections);
   }
 
   /**
@@ -78,77 +105,77 @@ public final class Database implements AutoCloseable {
     return FolderLock.take(home);
   }
 
-  /** Recipes with their revisions. */
+  @Override
   public RecipeStore recipes() {
-    return new StoredRecipes(connections);
+    return recipes;
   }
 
-  /** The acts of this notebook. */
-  public ChangeStore changes() {
-    return new StoredChanges(connections);
-  }
-
-  /** What somebody is typing. */
-  public DraftStore drafts() {
-    return new StoredDrafts(connections);
-  }
-
-  /** The studio's gates with their revisions. */
+  @Override
   public GateHistory gates() {
-    return new StoredGates(connections);
+    return gates;
   }
 
-  /** Modules with their revisions. */
+  @Override
   public ModuleStore modules() {
-    return new StoredModules(connections);
+    return modules;
   }
 
-  /** Sessions with their revisions. */
+  @Override
   public SessionStore sessions() {
-    return new StoredSessions(connections);
+    return sessions;
   }
 
-  /** What was ticked off while recipes were set up again. */
+  @Override
+  public ChangeStore changes() {
+    return changes;
+  }
+
+  @Override
+  public DraftStore drafts() {
+    return drafts;
+  }
+
+  @Override
   public RecallStore recalls() {
-    return new StoredRecalls(connections);
+    return recalls;
   }
 
-  /** Everything that finds recipes. */
+  @Override
   public Library library() {
-    return library(connections);
+    return library;
   }
 
-  private static Library library(Connections connections) {
+  @Override
+  public MarkStore marks() {
+    return marks;
+  }
+
+  @Override
+  public ShelfStore shelves() {
+    return shelves;
+  }
+
+  @Override
+  public PredictionStore predictions() {
+    return predictions;
+  }
+
+  @Override
+  public DocumentStore documents() {
+    return documents;
+  }
+
+  @Override
+  public PhotoStore photos() {
+    return photos;
+  }
+
+  private static Library library(Connections connections, GateHistory gates) {
     return new Library(
         connections.catalogue(),
         new StoredWords(connections),
         new StoredRecipeList(connections),
-        new StoredGates(connections));
-  }
-
-  /** Favourites, and what was used when. */
-  public MarkStore marks() {
-    return new StoredMarks(connections);
-  }
-
-  /** Searches that were given a name. */
-  public ShelfStore shelves() {
-    return new StoredShelves(connections);
-  }
-
-  /** The predictions that are kept beside the recipes. */
-  public PredictionStore predictions() {
-    return new StoredPredictions(connections);
-  }
-
-  /** The texts of everything, for an export. */
-  public DocumentStore documents() {
-    return new StoredDocuments(connections);
-  }
-
-  /** Photos. */
-  public PhotoStore photos() {
-    return new StoredPhotos(connections);
+        gates);
   }
 
   /** The backups of this notebook. */
@@ -170,7 +197,7 @@ public final class Database implements AutoCloseable {
   public static <T> T find(Path folder, Function<Library, T> work) {
     Path file = folder.toAbsolutePath().normalize().resolve(FILE);
     try (Connections connections = Connections.openForReading(file)) {
-      return work.apply(library(connections));
+      return work.apply(library(connections, new StoredGates(connections)));
     } catch (SQLException e) {
       throw DatabaseFile.refusal(file, e);
     } catch (RuntimeException e) {

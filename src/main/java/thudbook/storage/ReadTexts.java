@@ -30,11 +30,11 @@ final class ReadTexts<T> {
     }
     T read = reader.apply(document);
     synchronized (known) {
-      known.put(document, read);
+      T meanwhile = known.putIfAbsent(document, read);
       if (known.size() > MOST) {
         known.remove(known.keySet().iterator().next());
       }
+      return meanwhile == null ? read : meanwhile;
     }
-    return read;
   }
 }

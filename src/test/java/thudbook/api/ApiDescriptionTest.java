@@ -31,15 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 import thudbook.Exchange;
 import thudbook.Exchange.Answer;
 import thudbook.ServedNotebook;
-import thudbook.documents.Documents;
-import thudbook.documents.NewIdentity;
-import thudbook.library.Tagging;
-import thudbook.photos.Photos;
-import thudbook.recipes.Changes;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Modules;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.Sessions;
+import thudbook.notebook.Acts;
 import thudbook.storage.Database;
 
 /**
@@ -99,41 +91,10 @@ class ApiDescriptionTest {
   private static Set<String> routes() {
     Path other = folder.resolve("other");
     try (Database database = Database.open(other)) {
-      var changes = database.changes();
-      var recipes = database.recipes();
-      var gates = database.gates();
       InstantSource clock = InstantSource.system();
-      Recipes acted = new Recipes(changes, recipes, gates, clock, () -> {});
+      Acts acts = Acts.on(database, clock, () -> {});
       Api api =
-          new Api(
-              new Api.Stores(
-                  recipes,
-                  gates,
-                  database.modules(),
-                  database.sessions(),
-                  database.library(),
-                  database.predictions(),
-                  database.photos(),
-                  database.marks(),
-                  database.shelves(),
-                  database.documents()),
-              new Api.Acts(
-                  acted,
-                  new Gates(changes, recipes, gates, clock, () -> {}),
-                  new Modules(changes, database.modules(), clock),
-                  new Sessions(changes, database.sessions(), clock),
-                  new Changes(changes, recipes, gates, clock, () -> {}),
-                  new Photos(database.photos(), clock),
-                  new Tagging(database.library(), recipes, acted, Documents::write)),
-              new Api.Identities(
-                  new NewIdentity(UUID::randomUUID, recipes::slugTaken),
-                  new NewIdentity(UUID::randomUUID, gates::slugTaken),
-                  new NewIdentity(UUID::randomUUID, database.modules()::slugTaken),
-                  new NewIdentity(UUID::randomUUID, database.sessions()::slugTaken),
-                  new NewIdentity(UUID::randomUUID, gates::slugTaken)),
-              clock,
-              database::schemaVersion,
-              new byte[0]);
+          new Api(database, acts, UUID::randomUUID, clock, database::schemaVersion, new byte[0]);
       return Javalin.create((JavalinConfig config) -> api.addTo(config))
           .unsafe
           .internalRouter

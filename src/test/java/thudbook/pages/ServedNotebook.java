@@ -20,8 +20,7 @@ import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
-import thudbook.library.Tagging;
-import thudbook.recipes.Changes;
+import thudbook.notebook.Acts;
 import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Recipes;
@@ -34,7 +33,7 @@ final class ServedNotebook implements AutoCloseable {
   static final Instant NOW = Instant.parse("2026-11-02T09:30:00Z");
 
   private final Database database;
-  private final Pages.Acts acts;
+  private final Acts acts;
   private final Repredictions repredictions;
   private final Server server;
   private final HttpClient client = HttpClient.newHttpClient();
@@ -46,31 +45,8 @@ final class ServedNotebook implements AutoCloseable {
     Repredictions remaking = new Repredictions(database.predictions(), database.gates());
     remaking.start();
     repredictions = remaking;
-    Recipes acted =
-        new Recipes(
-            database.changes(), database.recipes(), database.gates(), clock, remaking::wake);
-    acts =
-        new Pages.Acts(
-            acted,
-            new Gates(
-                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
-            new Changes(
-                database.changes(), database.recipes(), database.gates(), clock, remaking::wake),
-            new Tagging(database.library(), database.recipes(), acted, Documents::write));
-    Pages.Stores stores =
-        new Pages.Stores(
-            database.recipes(),
-            database.gates(),
-            database.modules(),
-            database.library(),
-            database.predictions(),
-            database.drafts(),
-            database.photos(),
-            database.marks(),
-            database.shelves(),
-            database.sessions(),
-            database.recalls());
-    Pages pages = new Pages(stores, acts, name -> "/" + name, clock, UUID::randomUUID);
+    acts = Acts.on(database, clock, remaking::wake);
+    Pages pages = new Pages(database, acts, name -> "/" + name, clock, UUID::randomUUID);
     server =
         Server.start(
             new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 4 << 20),

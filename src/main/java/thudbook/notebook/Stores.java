@@ -1,0 +1,60 @@
+package thudbook.notebook;
+
+import thudbook.documents.DocumentStore;
+import thudbook.equipment.GateHistory;
+import thudbook.equipment.ModuleStore;
+import thudbook.library.Library;
+import thudbook.library.MarkStore;
+import thudbook.library.ShelfStore;
+import thudbook.photos.PhotoStore;
+import thudbook.recipes.ChangeStore;
+import thudbook.recipes.DraftStore;
+import thudbook.recipes.PredictionStore;
+import thudbook.recipes.RecipeStore;
+import thudbook.sessions.RecallStore;
+import thudbook.sessions.SessionStore;
+
+/**
+ * Where an opened notebook keeps things. Each store is made once: whoever asks gets the same one,
+ * and so shares what was read lately. They may be used by many threads at once.
+ */
+public interface Stores {
+  /** Recipes with their revisions. */
+  RecipeStore recipes();
+
+  /** The studio's gates with their revisions. */
+  GateHistory gates();
+
+  /** Modules with their revisions. */
+  ModuleStore modules();
+
+  /** Sessions with their revisions. */
+  SessionStore sessions();
+
+  /** The acts of this notebook. */
+  ChangeStore changes();
+
+  /** What somebody is typing. */
+  DraftStore drafts();
+
+  /** What was ticked off while recipes were set up again. */
+  RecallStore recalls();
+
+  /** Everything that finds recipes. */
+  Library library();
+
+  /** Favourites, and what was used when. */
+  MarkStore marks();
+
+  /** Searches that were given a name. */
+  ShelfStore shelves();
+
+  /** The predictions that are kept beside the recipes. */
+  PredictionStore predictions();
+
+  /** The texts of everything, for an export. */
+  DocumentStore documents();
+
+  /** Photos. */
+  PhotoStore photos();
+}
