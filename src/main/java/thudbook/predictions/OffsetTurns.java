@@ -22,32 +22,36 @@ final class OffsetTurns {
   OffsetTurns(Trace trace) {
     this.trace = trace;
     stages = trace.motions().size();
-    int corners = trace.corners().length;
-    for (int k = 0; k < corners; k++) {
+    boolean[] opposed = opposed(trace.chain());
+    double[] corners = trace.corners();
+    for (int k = 0; k < corners.length; k++) {
       boolean mixed = trace.isMixed(k);
-      boolean opposed = false;
-      double[] places = trace.places(k);
-      for (int count = 1; count <= stages; count++) {
-        opposed |= isOpposed(count);
-        if (mixed || opposed) {
-          look(k, places, count);
-        } else if (count == stages) {
-          see(k, places[0]);
-          see(k, places[places.length - 1]);
+      if (mixed || opposed[stages]) {
+        double[] places = trace.places(k);
+        for (int count = 1; count <= stages; count++) {
+          if (opposed[count] || (mixed && count == stages)) {
+            look(k, places, count);
+          }
         }
+      } else {
+        see(k, corners[k]);
+        see(k, k + 1 < corners.length ? corners[k + 1] : trace.horizonSeconds());
       }
     }
   }
 
-  /** Whether the bleed of the last of so many stages is opposed to one before it. */
-  private boolean isOpposed(int count) {
-    double bleed = trace.chain().law(count - 1).offsetVolts(1);
-    for (int j = 0; j < count - 1; j++) {
-      if (bleed * trace.chain().law(j).offsetVolts(1) < 0) {
-        return true;
-      }
+  /** Whether the bleeds of the first so many stages have both signs. */
+  private static boolean[] opposed(Chain chain) {
+    boolean[] opposed = new boolean[chain.stages() + 1];
+    boolean positive = false;
+    boolean negative = false;
+    for (int count = 1; count < opposed.length; count++) {
+      double bleed = chain.law(count - 1).offsetVolts(1);
+      positive |= bleed > 0;
+      negative |= bleed < 0;
+      opposed[count] = positive && negative;
     }
-    return false;
+    return opposed;
   }
 
   private void look(int corner, double[] places, int count) {

@@ -30,7 +30,7 @@ final class OutputMetrics {
       largestOffset = largestOfOne();
     } else {
       OffsetTurns turns = new OffsetTurns(trace);
-      grid = Scan.refine(turns.among(trace.monotoneTimes()), 4);
+      grid = turns.among(Scan.refine(trace.monotoneTimes(), 4));
       largestOffset = turns.largestVolts();
     }
   }
