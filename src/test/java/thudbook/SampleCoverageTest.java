@@ -93,8 +93,8 @@ class SampleCoverageTest {
 
   @Test
   void everyUseOfGatesIsShown() {
-    assertThat(samples.stages().stream().map(stage -> stage.channel().response()))
-        .containsAll(EnumSet.allOf(Response.class));
+    assertThat(samples.stages().stream().map(stage -> stage.channel().response().kind()))
+        .containsAll(EnumSet.allOf(Response.Kind.class));
     assertThat(samples.sounds.values().stream().map(sound -> sound.stages().size()))
         .contains(1, 2, 3);
     assertThat(samples.stages()).anyMatch(stage -> stage.drive().gain() < 0);
@@ -106,11 +106,12 @@ class SampleCoverageTest {
             samples.gates.values().stream()
                 .flatMap(gate -> gate.channels().stream())
                 .map(StudioChannel::channel))
-        .anyMatch(channel -> channel.release().size() == 4)
-        .anyMatch(channel -> channel.release().stream().anyMatch(c -> c.openingSeconds() != null))
-        .anyMatch(channel -> channel.spread() == 20)
-        .anyMatch(channel -> channel.saturation() >= 100)
-        .anyMatch(channel -> channel.bleedVolts() < 0)
+        .anyMatch(channel -> channel.cells().list().size() == 4)
+        .anyMatch(channel -> channel.cells().list().stream().anyMatch(c -> c.openingSeconds() != null))
+        .anyMatch(channel -> channel.response().filter().filter(f -> f.spread() == 20).isPresent())
+        .anyMatch(
+            channel -> channel.response().level().filter(l -> l.saturation() >= 100).isPresent())
+        .anyMatch(channel -> channel.output().bleedVolts() < 0)
         .anyMatch(channel -> channel.transfer().knots().size() > 6);
   }
 

@@ -2,9 +2,19 @@ package thudbook.documents;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import thudbook.equipment.StudioChannel;
+import thudbook.equipment.UnusedNumbers;
+import thudbook.equipment.UnusedNumbers.Cutoff;
+import thudbook.equipment.UnusedNumbers.OfFilter;
+import thudbook.equipment.UnusedNumbers.OfLevel;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.quantities.Dimension;
@@ -17,23 +27,24 @@ final class ChannelPart {
   private ChannelPart() {}
 
   /**
-   * Reads the keys of a channel, but not {@code name} and {@code measured}.
+   * Reads the keys of a channel, but not {@code name} and {@code measured}: the channel is not
+   * measured yet.
    *
    * @param fields the caller asks for the other keys and then calls {@link Fields#done}
    */
-  static @Nullable Channel read(@Nullable String name, Fields fields, Faults faults) {
+  static @Nullable StudioChannel read(@Nullable String name, Fields fields, Faults faults) {
     int before = faults.count();
-    Response response = fields.choice("response", Choice.RESPONSE, Response.BOTH);
+    Response.Kind kind = fields.choice("response", Choice.RESPONSE, Response.Kind.BOTH);
     List<Transfer.Knot> knots = knots(fields, faults);
     Double opening = fields.needQuantity("opening", Limits.TIME);
     List<Cell> release = cells(fields, faults);
     Integer poles = fields.whole("poles", 1, 2);
     double spread = fields.quantity("spread", Limits.SPREAD, 1);
-    Channel.Cutoff cutoff = cutoff(fields, response, faults);
+    Cutoff cutoff = cutoff(fields, kind, faults);
     double[] exponents = exponents(fields, faults);
     double saturation = fields.quantity("saturation", Limits.SATURATION, 0);
     Double leak =
-        response.movesLevel()
+        kind.movesLevel()
             ? fields.needQuantity("leak", Limits.LEAK)
             : fields.quantity("leak", Limits.LEAK);
     double bleed = fields.quantity("bleed", Limits.VOLTS, 0);
@@ -41,21 +52,42 @@ final class ChannelPart {
     if (name == null || opening == null || faults.count() > before) {
       return null;
     }
-    return new Channel(
-        name,
-        response,
-        new Transfer(knots),
-        opening,
-        release,
-        poles == null ? 2 : poles,
-        spread,
-        cutoff,
-        exponents[0],
-        exponents[1],
-        saturation,
-        leak,
-        bleed,
-        rail);
+    OfLevel level = new OfLevel(leak, exponents[0], saturation);
+    OfFilter filter = new OfFilter(poles == null ? 2 : poles, spread, cutoff, exponents[1]);
+    Response response = response(kind, level, filter);
+    Cells cells = new Cells(opening, release);
+    Output output = new Output(bleed, rail);
+    return new StudioChannel(
+        new Channel(name, new Transfer(knots), cells, response, output),
+        null,
+        switch (kind) {
+          case BOTH -> new UnusedNumbers.None();
+          case AMPLITUDE -> filter;
+          case LOW_PASS -> level;
+        });
+  }
+
+  private static Response response(Response.Kind kind, OfLevel level, OfFilter filter) {
+    return switch (kind) {
+      case BOTH -> new Response.Both(used(level), used(filter));
+      case AMPLITUDE -> new Response.Amplitude(used(level));
+      case LOW_PASS -> new Response.LowPass(used(filter));
+    };
+  }
+
+  private static Level used(OfLevel written) {
+    return new Level(
+        Objects.requireNonNull(written.leakDb()), written.exponent(), written.saturation());
+  }
+
+  private static Filter used(OfFilter written) {
+    Cutoff cutoff = Objects.requireNonNull(written.cutoff());
+    return new Filter(
+        written.poles(),
+        written.spread(),
+        cutoff.closedHertz(),
+        cutoff.openHertz(),
+        written.exponent());
   }
 
   private static List<Transfer.Knot> knots(Fields fields, Faults faults) {
@@ -143,9 +175,9 @@ final class ChannelPart {
     return cells;
   }
 
-  private static Channel.@Nullable Cutoff cutoff(Fields fields, Response response, Faults faults) {
+  private static @Nullable Cutoff cutoff(Fields fields, Response.Kind kind, Faults faults) {
     String expected = "keys such as {closed: 40 Hz, open: 9000 Hz}";
-    Tree tree = response.movesCutoff() ? fields.need("cutoff", expected) : fields.get("cutoff");
+    Tree tree = kind.movesCutoff() ? fields.need("cutoff", expected) : fields.get("cutoff");
     if (tree == null) {
       return null;
     }
@@ -164,7 +196,7 @@ final class ChannelPart {
           "at most the open one, which is " + Dimension.FREQUENCY.say(open));
       return null;
     }
-    return new Channel.Cutoff(closed, open);
+    return new Cutoff(closed, open);
   }
 
   private static double[] exponents(Fields fields, Faults faults) {
@@ -179,18 +211,23 @@ final class ChannelPart {
     return new double[] {level, cutoff};
   }
 
-  static Draft.Keys write(Channel channel) {
-    Channel.Cutoff cutoff = channel.cutoff();
+  static Draft.Keys write(StudioChannel studio) {
+    Channel channel = studio.channel();
+    OfLevel level = level(studio);
+    OfFilter filter = filter(studio);
+    Cutoff cutoff = filter.cutoff();
     return Draft.keys()
         .words("name", channel.name())
-        .choice("response", Choice.RESPONSE, channel.response())
+        .choice("response", Choice.RESPONSE, channel.response().kind())
         .put(
             "transfer",
             Draft.inline(channel.transfer().knots().stream().map(ChannelPart::knot).toList()))
-        .quantity("opening", channel.openingSeconds(), Dimension.TIME)
-        .put("release", Draft.inline(channel.release().stream().map(ChannelPart::cell).toList()))
-        .whole("poles", channel.poles())
-        .quantity("spread", channel.spread(), Dimension.NUMBER)
+        .quantity("opening", channel.cells().openingSeconds(), Dimension.TIME)
+        .put(
+            "release",
+            Draft.inline(channel.cells().list().stream().map(ChannelPart::cell).toList()))
+        .whole("poles", filter.poles())
+        .quantity("spread", filter.spread(), Dimension.NUMBER)
         .put(
             "cutoff",
             cutoff == null
@@ -202,13 +239,40 @@ final class ChannelPart {
         .put(
             "exponents",
             Draft.keys()
-                .quantity("level", channel.levelExponent(), Dimension.NUMBER)
-                .quantity("cutoff", channel.cutoffExponent(), Dimension.NUMBER)
+                .quantity("level", level.exponent(), Dimension.NUMBER)
+                .quantity("cutoff", filter.exponent(), Dimension.NUMBER)
                 .inline())
-        .quantity("saturation", channel.saturation(), Dimension.NUMBER)
-        .quantity("leak", channel.leakDb(), Dimension.LEVEL)
-        .quantity("bleed", channel.bleedVolts(), Dimension.VOLTAGE)
-        .quantity("outputRail", channel.outputRailVolts(), Dimension.VOLTAGE);
+        .quantity("saturation", level.saturation(), Dimension.NUMBER)
+        .quantity("leak", level.leakDb(), Dimension.LEVEL)
+        .quantity("bleed", channel.output().bleedVolts(), Dimension.VOLTAGE)
+        .quantity("outputRail", channel.output().railVolts(), Dimension.VOLTAGE);
+  }
+
+  /** What is written of the level, whether the response uses it or not. */
+  private static OfLevel level(StudioChannel studio) {
+    return studio
+        .channel()
+        .response()
+        .level()
+        .map(level -> new OfLevel(level.leakDb(), level.exponent(), level.saturation()))
+        .orElseGet(() -> studio.unused() instanceof OfLevel kept ? kept : new OfLevel(null, 1, 0));
+  }
+
+  /** What is written of the filter, whether the response uses it or not. */
+  private static OfFilter filter(StudioChannel studio) {
+    return studio
+        .channel()
+        .response()
+        .filter()
+        .map(
+            filter ->
+                new OfFilter(
+                    filter.poles(),
+                    filter.spread(),
+                    new Cutoff(filter.closedHertz(), filter.openHertz()),
+                    filter.exponent()))
+        .orElseGet(
+            () -> studio.unused() instanceof OfFilter kept ? kept : new OfFilter(2, 1, null, 1));
   }
 
   private static Draft knot(Transfer.Knot knot) {

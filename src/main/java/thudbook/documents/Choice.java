@@ -27,7 +27,7 @@ final class Choice<T extends Enum<T>> {
   static final Choice<Source.Phase> PHASE = new Choice<>(Source.Phase.values(), '-');
   static final Choice<Curve> CURVE = new Choice<>(Curve.values(), '-');
   static final Choice<Strikes.Restart> RESTART = new Choice<>(Strikes.Restart.values(), '-');
-  static final Choice<Response> RESPONSE = new Choice<>(Response.values(), '-');
+  static final Choice<Response.Kind> RESPONSE = new Choice<>(Response.Kind.values(), '-');
   static final Choice<Gate.Caution> CAUTION = new Choice<>(Gate.Caution.values(), '-');
   static final Choice<Measured.How> HOW = new Choice<>(Measured.How.values(), ' ');
 

@@ -12,7 +12,6 @@ import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.StudioChannel;
-import thudbook.gates.Channel;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Session;
@@ -131,7 +130,7 @@ final class FormReading {
     try {
       Fields fields = Fields.of(YamlTree.read(yaml, place).tree(), faults);
       String name = fields.line("name", Limits.NAME);
-      Channel channel = ChannelPart.read(name == null ? "tried out" : name, fields, faults);
+      StudioChannel channel = ChannelPart.read(name == null ? "tried out" : name, fields, faults);
       fields.get("measured");
       fields.done();
       return channel == null
@@ -141,7 +140,7 @@ final class FormReading {
               "tried-out-" + (number + 1),
               "Tried out",
               Gate.Caution.NONE,
-              List.of(new StudioChannel(channel, null)),
+              List.of(channel),
               "");
     } catch (Refusal refusal) {
       faults.addAll(refusal);

@@ -10,7 +10,6 @@ import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
-import thudbook.gates.Channel;
 import thudbook.quantities.Dimension;
 
 /** A gate document. */
@@ -54,7 +53,7 @@ final class GateDocument {
     for (Tree item : Fields.itemsOf(tree, 1, Limits.CHANNELS, faults)) {
       Fields channelFields = Fields.of(item, faults);
       String name = channelFields.needLine("name", Limits.NAME);
-      Channel channel = ChannelPart.read(name, channelFields, faults);
+      StudioChannel channel = ChannelPart.read(name, channelFields, faults);
       Measured measured = measured(channelFields, faults);
       channelFields.done();
       if (name != null && !names.add(name)) {
@@ -62,7 +61,7 @@ final class GateDocument {
             channelFields.placeOf("name"), "name-taken", name, "a name that no channel above has");
       }
       if (channel != null) {
-        channels.add(new StudioChannel(channel, measured));
+        channels.add(new StudioChannel(channel.channel(), measured, channel.unused()));
       }
     }
     return channels;
@@ -98,7 +97,7 @@ final class GateDocument {
   }
 
   private static Draft channel(StudioChannel channel) {
-    Draft.Keys keys = ChannelPart.write(channel.channel());
+    Draft.Keys keys = ChannelPart.write(channel);
     Measured measured = channel.measured();
     if (measured != null) {
       keys.put(

@@ -133,8 +133,8 @@ final class PredictionBody {
   private @Nullable Channel inline(Tree tree) {
     Fields fields = Fields.of(tree, faults);
     String name = fields.needLine("name", Limits.NAME);
-    Channel channel = ChannelPart.read(name, fields, faults);
+    StudioChannel channel = ChannelPart.read(name, fields, faults);
     fields.done();
-    return channel;
+    return channel == null ? null : channel.channel();
   }
 }

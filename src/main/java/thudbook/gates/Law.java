@@ -1,5 +1,7 @@
 package thudbook.gates;
 
+import java.util.Optional;
+
 /**
  * Level and cutoff of a channel over its openness, with everything that does not depend on the
  * openness worked out once.
@@ -17,24 +19,22 @@ public final class Law {
   private final double closedHertz;
   private final double spanHertz;
   private final double cutoffExponent;
-
   private final double bleedVolts;
 
   /** The law of a channel. */
   public Law(Channel channel) {
-    Double leakDb = channel.leakDb();
-    movesLevel = channel.response().movesLevel();
-    leak = leakDb == null ? 0 : Math.pow(10, leakDb / 20);
-    saturation = channel.saturation();
-    levelExponent = channel.levelExponent();
-    Channel.Cutoff cutoff = channel.cutoff();
-    boolean filters = channel.response().movesCutoff() && cutoff != null;
-    poles = filters ? channel.poles() : 0;
-    spread = channel.spread();
-    closedHertz = filters && cutoff != null ? cutoff.closedHertz() : Double.POSITIVE_INFINITY;
-    spanHertz = filters && cutoff != null ? cutoff.openHertz() - cutoff.closedHertz() : 0;
-    cutoffExponent = channel.cutoffExponent();
-    bleedVolts = channel.bleedVolts();
+    Optional<Level> level = channel.response().level();
+    movesLevel = level.isPresent();
+    leak = level.map(l -> Math.pow(10, l.leakDb() / 20)).orElse(1.0);
+    saturation = level.map(Level::saturation).orElse(0.0);
+    levelExponent = level.map(Level::exponent).orElse(1.0);
+    Optional<Filter> filter = channel.response().filter();
+    poles = filter.map(Filter::poles).orElse(0);
+    spread = filter.map(Filter::spread).orElse(1.0);
+    closedHertz = filter.map(Filter::closedHertz).orElse(Double.POSITIVE_INFINITY);
+    spanHertz = filter.map(f -> f.openHertz() - f.closedHertz()).orElse(0.0);
+    cutoffExponent = filter.map(Filter::exponent).orElse(1.0);
+    bleedVolts = channel.output().bleedVolts();
   }
 
   /** The level at an openness from 0 to 1; 0 to 1. */

@@ -118,14 +118,15 @@ public final class Motion {
     private final double[] state;
 
     Run(Channel channel, double rest) {
-      int cells = channel.release().size();
+      List<Cell> list = channel.cells().list();
+      int cells = list.size();
       shares = new double[cells];
       opening = new double[cells];
       release = new double[cells];
       state = new double[cells];
-      double sum = channel.release().stream().mapToDouble(Cell::share).sum();
+      double sum = list.stream().mapToDouble(Cell::share).sum();
       for (int i = 0; i < cells; i++) {
-        Cell cell = channel.release().get(i);
+        Cell cell = list.get(i);
         shares[i] = cell.share() / sum;
         opening[i] = openingSeconds(cell.openingSeconds(), channel);
         release[i] = cell.releaseSeconds();
@@ -134,7 +135,7 @@ public final class Motion {
     }
 
     private static double openingSeconds(@Nullable Double own, Channel channel) {
-      return own == null ? channel.openingSeconds() : own;
+      return own == null ? channel.cells().openingSeconds() : own;
     }
 
     /**

@@ -77,11 +77,11 @@ public final class ChannelPlots {
   public static String levelAndCutoff(Channel channel) {
     List<Panel> panels = new ArrayList<>();
     List<String> words = new ArrayList<>();
-    if (channel.response().movesLevel()) {
+    if (channel.response().level().isPresent()) {
       panels.add(levelPanel(channel, sampled(100, y -> levelDb(channel, y / 100))));
       words.add("level from " + ReadableNumbers.decibels(levelDb(channel, 0)) + " to 0 dB");
     }
-    if (channel.response().movesCutoff()) {
+    if (channel.response().filter().isPresent()) {
       double closed = channel.cutoffHertz(0);
       double open = channel.cutoffHertz(1);
       // Far above its bend an asinh is a logarithm.
@@ -123,7 +123,7 @@ public final class ChannelPlots {
     boolean seconds = end >= 2;
     double unit = seconds ? 1 : 1000;
     List<Panel> panels = new ArrayList<>();
-    if (channel.response().movesLevel()) {
+    if (channel.response().level().isPresent()) {
       List<Point> level =
           sampled(end * unit, t -> levelDb(channel, NaturalRelease.openness(channel, t / unit)));
       panels.add(levelPanel(channel, level));
@@ -199,10 +199,10 @@ public final class ChannelPlots {
 
   private static List<String> header(String first, Channel channel) {
     List<String> header = new ArrayList<>(List.of(first));
-    if (channel.response().movesLevel()) {
+    if (channel.response().level().isPresent()) {
       header.add("Level");
     }
-    if (channel.response().movesCutoff()) {
+    if (channel.response().filter().isPresent()) {
       header.add("Cutoff");
     }
     return header;
@@ -210,10 +210,10 @@ public final class ChannelPlots {
 
   private static List<String> row(String first, Channel channel, double openness) {
     List<String> row = new ArrayList<>(List.of(first));
-    if (channel.response().movesLevel()) {
+    if (channel.response().level().isPresent()) {
       row.add(ReadableNumbers.decibels(levelDb(channel, openness)));
     }
-    if (channel.response().movesCutoff()) {
+    if (channel.response().filter().isPresent()) {
       row.add(ReadableNumbers.hertz(channel.cutoffHertz(openness)));
     }
     return row;

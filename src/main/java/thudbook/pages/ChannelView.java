@@ -7,6 +7,8 @@ import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Cell;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
 import thudbook.gates.Transfer;
 
 /**
@@ -48,7 +50,7 @@ public record ChannelView(
 
   /** What a channel is called by the part of the sound that it moves. */
   static String kind(Channel channel) {
-    return switch (channel.response()) {
+    return switch (channel.response().kind()) {
       case BOTH -> "low-pass gate, level and cutoff together";
       case AMPLITUDE -> "amplifier, level only";
       case LOW_PASS -> "filter, cutoff only";
@@ -68,7 +70,7 @@ public record ChannelView(
 
   private static String releaseTimes(Channel channel) {
     List<String> times =
-        channel.release().stream().map(cell -> Reading.enteredTime(cell.releaseSeconds())).toList();
+        channel.cells().list().stream().map(cell -> Reading.enteredTime(cell.releaseSeconds())).toList();
     int last = times.size() - 1;
     return last == 0
         ? times.get(0)
@@ -85,7 +87,7 @@ public record ChannelView(
         + " and is fully open at "
         + Reading.entered(transfer.ceilingVolts(), "V")
         + ". Opens with a time constant of "
-        + Reading.enteredTime(channel.openingSeconds())
+        + Reading.enteredTime(channel.cells().openingSeconds())
         + "; falls with "
         + releaseTimes(channel)
         + ".";
@@ -120,41 +122,46 @@ public record ChannelView(
               Reading.enteredShare(knot.openness()) + " open"));
     }
     numbers.add(line("ceiling", "Ceiling", knots.get(knots.size() - 1).volts(), "V"));
-    numbers.add(new Entry("opening", "Opening", Reading.enteredTime(channel.openingSeconds())));
-    for (int i = 0; i < channel.release().size(); i++) {
-      numbers.add(cell(i + 1, channel.release().get(i)));
+    numbers.add(new Entry("opening", "Opening", Reading.enteredTime(channel.cells().openingSeconds())));
+    for (int i = 0; i < channel.cells().list().size(); i++) {
+      numbers.add(cell(i + 1, channel.cells().list().get(i)));
     }
-    if (channel.response().movesCutoff() && channel.cutoff() != null) {
-      numbers.add(
-          new Entry(
-              "cutoff",
-              "Cutoff",
-              Reading.enteredHertz(channel.cutoff().closedHertz())
-                  + " closed, "
-                  + Reading.enteredHertz(channel.cutoff().openHertz())
-                  + " open"));
-      numbers.add(new Entry("poles", "Filter", filter(channel)));
-      numbers.add(number("exponents.cutoff", "Cutoff exponent", channel.cutoffExponent()));
-    }
-    if (channel.response().movesLevel() && channel.leakDb() != null) {
-      numbers.add(line("leak", "Leak when closed", channel.leakDb(), "dB"));
-      numbers.add(number("exponents.level", "Level exponent", channel.levelExponent()));
-      numbers.add(number("saturation", "Saturation", channel.saturation()));
-    }
-    numbers.add(line("bleed", "Bleed of the control", channel.bleedVolts(), "V"));
+    channel.response().filter().ifPresent(filter -> numbers.addAll(numbers(filter)));
+    channel.response().level().ifPresent(level -> numbers.addAll(numbers(level)));
+    numbers.add(line("bleed", "Bleed of the control", channel.output().bleedVolts(), "V"));
     numbers.add(
         new Entry(
-            "outputRail", "Output rail", "±" + Reading.entered(channel.outputRailVolts(), "V")));
+            "outputRail", "Output rail", "±" + Reading.entered(channel.output().railVolts(), "V")));
     return numbers;
   }
 
-  private static String filter(Channel channel) {
-    if (channel.poles() == 1) {
+  private static List<Entry> numbers(Filter filter) {
+    return List.of(
+        new Entry(
+            "cutoff",
+            "Cutoff",
+            Reading.enteredHertz(filter.closedHertz())
+                + " closed, "
+                + Reading.enteredHertz(filter.openHertz())
+                + " open"),
+        new Entry("poles", "Filter", poles(filter)),
+        number("exponents.cutoff", "Cutoff exponent", filter.exponent()));
+  }
+
+  private static List<Entry> numbers(Level level) {
+    return List.of(
+        line("leak", "Leak when closed", level.leakDb(), "dB"),
+        number("exponents.level", "Level exponent", level.exponent()),
+        number("saturation", "Saturation", level.saturation()));
+  }
+
+  private static String poles(Filter filter) {
+    if (filter.poles() == 1) {
       return "one pole, 6\u00a0dB per octave";
     }
-    return channel.spread() == 1
+    return filter.spread() == 1
         ? "two equal poles, 12\u00a0dB per octave"
-        : "two poles, a factor of " + Reading.entered(channel.spread()) + " apart";
+        : "two poles, a factor of " + Reading.entered(filter.spread()) + " apart";
   }
 
   private static Entry cell(int number, Cell cell) {

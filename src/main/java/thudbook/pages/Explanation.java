@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.envelopes.Envelope;
 import thudbook.gates.Channel;
-import thudbook.gates.Response;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
@@ -251,7 +250,7 @@ final class Explanation {
   private String who(int index) {
     String name = sound.stages().get(index).channel().name();
     return sound.stages().size() == 1
-        ? sound.stages().get(index).channel().response() == Response.AMPLITUDE
+        ? sound.stages().get(index).channel().response().filter().isEmpty()
             ? "the amplifier"
             : "the low-pass gate"
         : Map.of(0, "the first", 1, "the second", 2, "the third", 3, "the fourth").get(index)

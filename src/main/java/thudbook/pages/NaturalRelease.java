@@ -16,7 +16,7 @@ final class NaturalRelease {
   /** The openness so long after closing, 0 to 1. */
   static double openness(Channel channel, double seconds) {
     double sum = 0;
-    for (Cell cell : channel.release()) {
+    for (Cell cell : channel.cells().list()) {
       sum += cell.share() * Math.exp(-seconds / cell.releaseSeconds());
     }
     return Math.min(1, sum);
@@ -25,7 +25,7 @@ final class NaturalRelease {
   /** Until 60 dB down, or as near to the floor as can be seen. */
   static double end(Channel channel) {
     double floor = ChannelPlots.levelDb(channel, 0);
-    return channel.response().movesLevel() && floor < -1
+    return channel.response().level().isPresent() && floor < -1
         ? firstBelow(
                 t -> ChannelPlots.levelDb(channel, openness(channel, t)),
                 Math.max(-60, floor + 0.5))
@@ -36,7 +36,7 @@ final class NaturalRelease {
   /** What it does, in words and numbers. */
   static String words(Channel channel) {
     List<String> words = new ArrayList<>();
-    if (channel.response().movesLevel()) {
+    if (channel.response().level().isPresent()) {
       for (int down : new int[] {20, 40, 60}) {
         if (ChannelPlots.levelDb(channel, 0) < -down) {
           double at = firstBelow(t -> ChannelPlots.levelDb(channel, openness(channel, t)), -down);

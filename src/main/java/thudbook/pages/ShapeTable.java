@@ -24,7 +24,7 @@ final class ShapeTable {
     boolean[] filtered = new boolean[stages];
     for (int i = 0; i < stages; i++) {
       String of = stages > 1 ? " of stage " + (i + 1) : "";
-      filtered[i] = sound.stages().get(i).channel().response().movesCutoff();
+      filtered[i] = sound.stages().get(i).channel().response().filter().isPresent();
       header.add("Control voltage" + of);
       header.add("Openness" + of);
       if (filtered[i]) {

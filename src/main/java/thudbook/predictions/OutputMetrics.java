@@ -67,7 +67,7 @@ final class OutputMetrics {
     double downwards = 0;
     double clipped = 0;
     for (int stages = 1; stages <= channels.size(); stages++) {
-      double rail = channels.get(stages - 1).outputRailVolts();
+      double rail = channels.get(stages - 1).output().railVolts();
       Outputs outputs = new Outputs(stages);
       double up = outputs.largest((offset, tone) -> used(rail - offset, tone));
       double down = outputs.largest((offset, tone) -> used(rail + offset, tone));
@@ -102,7 +102,7 @@ final class OutputMetrics {
     }
     Coupling coupling = new Coupling(sound.couplingHertz());
     return channels.size() == 1
-        ? coupling.largestBehindOne(trace.motions().get(0), channels.get(0).bleedVolts())
+        ? coupling.largestBehindOne(trace.motions().get(0), channels.get(0).output().bleedVolts())
         : coupling.largestBehindAll(trace);
   }
 

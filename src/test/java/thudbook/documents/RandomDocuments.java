@@ -8,6 +8,7 @@ import java.util.Random;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Drive;
 import thudbook.envelopes.Envelope;
@@ -16,8 +17,13 @@ import thudbook.envelopes.Strikes;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
+import thudbook.equipment.UnusedNumbers;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.quantities.Dimension;
@@ -43,21 +49,7 @@ final class RandomDocuments {
           Gate.Caution.NONE,
           List.of(
               new StudioChannel(
-                  new Channel(
-                      "quick",
-                      Response.BOTH,
-                      Transfer.between(2.4, 5),
-                      0.0012,
-                      List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null)),
-                      2,
-                      1,
-                      new Channel.Cutoff(40, 9000),
-                      1,
-                      1,
-                      0,
-                      -66.0,
-                      1.1,
-                      10),
+                  new Channel("quick", Transfer.between(2.4, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10)),
                   null)),
           "");
 
@@ -172,8 +164,8 @@ final class RandomDocuments {
     int count = 1 + random.nextInt(4);
     for (int i = 0; i < count; i++) {
       channels.add(
-          new StudioChannel(
-              channel(i + " " + line(90)),
+          channel(
+              i + " " + line(90),
               maybe(
                   () ->
                       new Measured(
@@ -208,26 +200,36 @@ final class RandomDocuments {
         notes());
   }
 
-  private Channel channel(String name) {
-    Response response = of(Response.values());
+  private StudioChannel channel(String name, @Nullable Measured measured) {
     double closed = log(0.01, 200_000);
-    Channel.Cutoff cutoff =
-        new Channel.Cutoff(closed, random.nextInt(5) == 0 ? closed : log(closed, 200_000));
-    return new Channel(
-        name,
-        response,
-        transfer(),
-        time(),
-        cells(),
-        1 + random.nextInt(2),
-        log(1, 1000),
-        response.movesCutoff() ? cutoff : maybe(() -> cutoff),
-        between(0.5, 4),
-        between(0.5, 4),
-        zeroOr(1e-6, 1e6),
-        response.movesLevel() ? (Double) between(-140, 0) : maybe(() -> between(-140, 0)),
-        between(-20, 20),
-        between(0.1, 20));
+    double open = random.nextInt(5) == 0 ? closed : log(closed, 200_000);
+    Level level = new Level(between(-140, 0), between(0.5, 4), zeroOr(1e-6, 1e6));
+    Filter filter =
+        new Filter(1 + random.nextInt(2), log(1, 1000), closed, open, between(0.5, 4));
+    Response.Kind kind = of(Response.Kind.values());
+    Response response =
+        switch (kind) {
+          case BOTH -> new Response.Both(level, filter);
+          case AMPLITUDE -> new Response.Amplitude(level);
+          case LOW_PASS -> new Response.LowPass(filter);
+        };
+    UnusedNumbers unused =
+        switch (kind) {
+          case BOTH -> new UnusedNumbers.None();
+          case AMPLITUDE ->
+              new UnusedNumbers.OfFilter(
+                  filter.poles(),
+                  filter.spread(),
+                  maybe(() -> new UnusedNumbers.Cutoff(closed, open)),
+                  filter.exponent());
+          case LOW_PASS ->
+              new UnusedNumbers.OfLevel(
+                  maybe(level::leakDb), level.exponent(), level.saturation());
+        };
+    Cells cells = new Cells(time(), cells());
+    Output output = new Output(between(-20, 20), between(0.1, 20));
+    return new StudioChannel(
+        new Channel(name, transfer(), cells, response, output), measured, unused);
   }
 
   private Transfer transfer() {

@@ -48,21 +48,7 @@ class IntegratorAgreementTest {
   @Test
   void theYardstickItselfKnowsAnExponential() {
     Channel one =
-        new Channel(
-            "one",
-            Response.AMPLITUDE,
-            Transfer.between(1, 2),
-            0.01,
-            List.of(new Cell(1, 0.05, null)),
-            1,
-            1,
-            null,
-            1,
-            1,
-            0,
-            -80.0,
-            0,
-            10);
+        new Channel("one", Transfer.between(1, 2), new Cells(0.01, List.of(new Cell(1, 0.05, null))), new Response.Amplitude(new Level(-80, 1, 0)), new Output(0, 10));
     LiteralVoltage pulse = new LiteralVoltage(new Envelope.Pulse(5, 0.02), null, Drive.UNITY);
     IntegratedMotion motion = new IntegratedMotion(pulse, one, 1, 1e-11);
     double top = 1 - Math.exp(-2);
@@ -84,7 +70,7 @@ class IntegratorAgreementTest {
     double worst = 0;
     for (double t : times(expected.corners())) {
       worst = Math.max(worst, Math.abs(motion.openness(t) - expected.openness(t)));
-      for (int i = 0; i < stage.channel().release().size(); i++) {
+      for (int i = 0; i < stage.channel().cells().list().size(); i++) {
         worst = Math.max(worst, Math.abs(motion.cell(i, t) - expected.cell(i, t)));
       }
     }

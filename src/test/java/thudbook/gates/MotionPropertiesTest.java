@@ -54,7 +54,7 @@ class MotionPropertiesTest {
     double to = from * (1 + 1e-7);
     double before = target(channel, voltage.at(from));
     double after = target(channel, voltage.at(to));
-    for (int cell = 0; cell < channel.release().size(); cell++) {
+    for (int cell = 0; cell < channel.cells().list().size(); cell++) {
       double start = motion.cell(cell, from);
       double end = motion.cell(cell, to);
       if (start > Math.max(before, after)) {
@@ -133,21 +133,7 @@ class MotionPropertiesTest {
 
   private static Motion motion(Envelope envelope, double opening, double release) {
     Channel channel =
-        new Channel(
-            "one cell",
-            Response.AMPLITUDE,
-            Transfer.between(0, 5),
-            opening,
-            List.of(new Cell(1, release, null)),
-            1,
-            1,
-            null,
-            1,
-            1,
-            0,
-            -100.0,
-            0,
-            10);
+        new Channel("one cell", Transfer.between(0, 5), new Cells(opening, List.of(new Cell(1, release, null))), new Response.Amplitude(new Level(-100, 1, 0)), new Output(0, 10));
     return Motion.of(ControlVoltage.of(envelope, null, Drive.UNITY), channel);
   }
 }

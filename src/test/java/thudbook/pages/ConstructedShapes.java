@@ -14,7 +14,11 @@ import thudbook.envelopes.Fall;
 import thudbook.envelopes.Rise;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.predictions.Curve;
@@ -44,21 +48,7 @@ final class ConstructedShapes {
   }
 
   static Channel channel(String name, Transfer transfer, double bleedVolts) {
-    return new Channel(
-        name,
-        Response.BOTH,
-        transfer,
-        0.0012,
-        List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.120, null)),
-        2,
-        1,
-        new Channel.Cutoff(40, 9000),
-        1,
-        1,
-        0,
-        -66.0,
-        bleedVolts,
-        10);
+    return new Channel(name, transfer, new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.120, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(bleedVolts, 10));
   }
 
   /** A shape with times from the given ones; negative: absent. */

@@ -19,7 +19,11 @@ import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.recipes.Recipe;
@@ -375,21 +379,7 @@ class EditorFormsScenario {
 
   private static Gate gate() {
     Channel channel =
-        new Channel(
-            "quick",
-            Response.BOTH,
-            Transfer.between(2.4, 5),
-            0.0012,
-            List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null)),
-            2,
-            1,
-            new Channel.Cutoff(40, 9000),
-            1,
-            1,
-            0,
-            -66.0,
-            1.1,
-            10);
+        new Channel("quick", Transfer.between(2.4, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10));
     return new Gate(
         UUID.randomUUID(),
         "lamp",

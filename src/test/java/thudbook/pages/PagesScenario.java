@@ -22,7 +22,11 @@ import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.quantities.Position;
@@ -194,21 +198,7 @@ class PagesScenario {
 
   private static Gate gate(String text) {
     Channel channel =
-        new Channel(
-            "quick",
-            Response.BOTH,
-            Transfer.between(2.4, 5),
-            0.0012,
-            List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null)),
-            2,
-            1,
-            new Channel.Cutoff(40, 9000),
-            1,
-            1,
-            0,
-            -66.0,
-            1.1,
-            10);
+        new Channel("quick", Transfer.between(2.4, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10));
     return new Gate(
         UUID.randomUUID(),
         "lamp",

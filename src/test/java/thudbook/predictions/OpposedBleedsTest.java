@@ -14,7 +14,11 @@ import thudbook.envelopes.Envelope;
 import thudbook.envelopes.Fall;
 import thudbook.envelopes.Rise;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.quantities.Frequency;
@@ -58,8 +62,8 @@ class OpposedBleedsTest {
    */
   @Test
   void aStepThroughTwoGatesIsKnownInClosedForm() {
-    Channel first = channel(-1.1, 4e-3, 1, List.of(new Cell(1, 0.05, null)), Response.AMPLITUDE);
-    Channel second = channel(1.1, 1.2e-3, 1, List.of(new Cell(1, 0.05, null)), Response.AMPLITUDE);
+    Channel first = channel(-1.1, 4e-3, 1, List.of(new Cell(1, 0.05, null)), false);
+    Channel second = channel(1.1, 1.2e-3, 1, List.of(new Cell(1, 0.05, null)), false);
     double shut = 0.25 / (0.25 + 1 / 1.2);
     double expected = 1.1 * (1 - shut) * Math.exp(1.2 * Math.log(shut) / 4);
     assertThat(expected).isCloseTo(0.545, within(5e-4));
@@ -86,9 +90,9 @@ class OpposedBleedsTest {
       double target = target(envelope, (k + 0.5) * STEP_SECONDS);
       one.step(target);
       two.step(target);
-      double level = level(second, two.openness());
-      double offset = first.bleedVolts() * one.openness() * level;
-      offset += second.bleedVolts() * two.openness();
+      double level = level(second.response().level().orElseThrow(), two.openness());
+      double offset = first.output().bleedVolts() * one.openness() * level;
+      offset += second.output().bleedVolts() * two.openness();
       largest = Math.max(largest, Math.abs(offset));
     }
     return largest;
@@ -107,9 +111,9 @@ class OpposedBleedsTest {
   }
 
   /** ℓ + (1 − ℓ)·y^γ; no channel here saturates. */
-  private static double level(Channel channel, double openness) {
-    double leak = Math.pow(10, -100 / 20.0);
-    return leak + (1 - leak) * Math.pow(openness, channel.levelExponent());
+  private static double level(Level level, double openness) {
+    double leak = Math.pow(10, level.leakDb() / 20);
+    return leak + (1 - leak) * Math.pow(openness, level.exponent());
   }
 
   /** The cells of a channel, each a step further towards a target that is held meanwhile. */
@@ -120,13 +124,13 @@ class OpposedBleedsTest {
     private final double[] state;
 
     Steps(Channel channel) {
-      List<Cell> cells = channel.release();
+      List<Cell> cells = channel.cells().list();
       shares = cells.stream().mapToDouble(Cell::share).toArray();
       opening = new double[shares.length];
       release = new double[shares.length];
       state = new double[shares.length];
       for (int i = 0; i < shares.length; i++) {
-        opening[i] = -Math.expm1(-STEP_SECONDS / channel.openingSeconds());
+        opening[i] = -Math.expm1(-STEP_SECONDS / channel.cells().openingSeconds());
         release[i] = -Math.expm1(-STEP_SECONDS / cells.get(i).releaseSeconds());
       }
     }
@@ -154,27 +158,21 @@ class OpposedBleedsTest {
                 new Cell(0.8, time(random, 5e-3, 0.05), null),
                 new Cell(0.2, time(random, 0.05, 0.5), null));
     double exponent = random.nextBoolean() ? 1 : uniform(random, 0.5, 3);
-    Response response = random.nextBoolean() ? Response.AMPLITUDE : Response.BOTH;
-    return channel(bleed, time(random, 5e-4, 0.03), exponent, cells, response);
+    boolean filtered = !random.nextBoolean();
+    return channel(bleed, time(random, 5e-4, 0.03), exponent, cells, filtered);
   }
 
   private static Channel channel(
-      double bleed, double opening, double exponent, List<Cell> cells, Response response) {
+      double bleed, double opening, double exponent, List<Cell> cells, boolean filtered) {
+    Level level = new Level(-100, exponent, 0);
     return new Channel(
         "opposed",
-        response,
         Transfer.between(THRESHOLD_VOLTS, CEILING_VOLTS),
-        opening,
-        cells,
-        2,
-        1,
-        new Channel.Cutoff(40, 9000),
-        exponent,
-        1,
-        0,
-        -100.0,
-        bleed,
-        10);
+        new Cells(opening, cells),
+        filtered
+            ? new Response.Both(level, new Filter(2, 1, 40, 9000, 1))
+            : new Response.Amplitude(level),
+        new Output(bleed, 10));
   }
 
   private static double uniform(Random random, double least, double most) {

@@ -14,7 +14,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.envelopes.Drive;
 import thudbook.envelopes.Envelope;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.quantities.Frequency;
@@ -147,21 +150,7 @@ class SymmetriesTest {
   @MethodSource("everySource")
   void anOpenAmplifierLeavesEverySourceAsItIs(Source source) {
     Channel amplifier =
-        new Channel(
-            "amplifier",
-            Response.AMPLITUDE,
-            Transfer.between(0, 5),
-            1e-3,
-            List.of(new Cell(1, 1e-2, null)),
-            1,
-            1,
-            null,
-            2,
-            1,
-            30,
-            -80.0,
-            0,
-            10);
+        new Channel("amplifier", Transfer.between(0, 5), new Cells(1e-3, List.of(new Cell(1, 1e-2, null))), new Response.Amplitude(new Level(-80, 2, 30)), new Output(0, 10));
     Envelope open =
         new Envelope.Recorded(List.of(new Envelope.Sample(0, 8), new Envelope.Sample(1, 8)));
     Stage stage = new Stage(amplifier, Drive.UNITY, null);

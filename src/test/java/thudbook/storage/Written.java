@@ -20,7 +20,11 @@ import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.predictions.Metric;
@@ -104,21 +108,7 @@ public final class Written {
   /** A channel that begins to open at a threshold, in volts. */
   public static StudioChannel channel(String name, double threshold) {
     return new StudioChannel(
-        new Channel(
-            name,
-            Response.BOTH,
-            Transfer.between(threshold, 5),
-            0.0012,
-            List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null)),
-            2,
-            1,
-            new Channel.Cutoff(40, 9000),
-            1,
-            1,
-            0,
-            -66.0,
-            1.1,
-            10),
+        new Channel(name, Transfer.between(threshold, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10)),
         null);
   }
 

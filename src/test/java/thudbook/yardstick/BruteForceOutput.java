@@ -56,7 +56,7 @@ final class BruteForceOutput {
     if (sound.couplingHertz() == 0) {
       return largest(t -> Math.abs(offset(t)));
     }
-    if (sound.stages().stream().allMatch(stage -> stage.channel().bleedVolts() == 0)) {
+    if (sound.stages().stream().allMatch(stage -> stage.channel().output().bleedVolts() == 0)) {
       return 0;
     }
     double tau = 1 / (2 * Math.PI * sound.couplingHertz());
@@ -71,7 +71,7 @@ final class BruteForceOutput {
     double worst = Double.NEGATIVE_INFINITY;
     for (int i = 1; i <= whole.stages(); i++) {
       int stages = i;
-      double rail = sound.stages().get(i - 1).channel().outputRailVolts();
+      double rail = sound.stages().get(i - 1).channel().output().railVolts();
       if (largest(t -> sign * whole.d(stages, t)) >= rail) {
         return;
       }
@@ -89,7 +89,7 @@ final class BruteForceOutput {
   }
 
   private double clippedShare(int stages, double t) {
-    double rail = sound.stages().get(stages - 1).channel().outputRailVolts();
+    double rail = sound.stages().get(stages - 1).channel().output().railVolts();
     double tone = tone(stages, t);
     double offset = whole.d(stages, t);
     return share((rail - offset) / tone) + share((rail + offset) / tone);

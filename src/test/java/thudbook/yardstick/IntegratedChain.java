@@ -2,12 +2,14 @@ package thudbook.yardstick;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.NavigableSet;
 import java.util.TreeSet;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Cell;
 import thudbook.gates.Channel;
-import thudbook.gates.Response;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
 import thudbook.predictions.Sound;
 import thudbook.predictions.Stage;
 import thudbook.yardstick.LiteralVoltage.Segment;
@@ -52,8 +54,8 @@ final class IntegratedChain {
 
   private static double settled(LiteralVoltage voltage, Channel channel) {
     Segment last = voltage.segments().get(voltage.segments().size() - 1);
-    double slowest = channel.openingSeconds();
-    for (Cell cell : channel.release()) {
+    double slowest = channel.cells().openingSeconds();
+    for (Cell cell : channel.cells().list()) {
       slowest = Math.max(slowest, cell.releaseSeconds());
       slowest = Math.max(slowest, cell.openingSeconds() == null ? 0 : cell.openingSeconds());
     }
@@ -101,12 +103,13 @@ final class IntegratedChain {
   /** a(y) = ℓ + (1−ℓ)·(1+k)·y^γ/(1 + k·y^γ). */
   private double level(int stage, double t) {
     Channel channel = sound.stages().get(stage).channel();
-    if (channel.response() == Response.LOW_PASS) {
+    Optional<Level> law = channel.response().level();
+    if (law.isEmpty()) {
       return 1;
     }
-    double leak = Math.pow(10, channel.leakDb() / 20);
-    double y = Math.pow(Math.max(0, openness(stage, t)), channel.levelExponent());
-    double k = channel.saturation();
+    double leak = Math.pow(10, law.get().leakDb() / 20);
+    double y = Math.pow(Math.max(0, openness(stage, t)), law.get().exponent());
+    double k = law.get().saturation();
     return leak + (1 - leak) * (1 + k) * y / (1 + k * y);
   }
 
@@ -114,14 +117,15 @@ final class IntegratedChain {
     List<Double> poles = new ArrayList<>();
     for (int i = 0; i < stages; i++) {
       Channel channel = sound.stages().get(i).channel();
-      if (channel.response() != Response.AMPLITUDE) {
-        double closed = channel.cutoff().closedHertz();
-        double open = channel.cutoff().openHertz();
+      Optional<Filter> filter = channel.response().filter();
+      if (filter.isPresent()) {
+        double closed = filter.get().closedHertz();
+        double open = filter.get().openHertz();
         double y = Math.max(0, openness(i, t));
-        double cutoff = closed + (open - closed) * Math.pow(y, channel.cutoffExponent());
+        double cutoff = closed + (open - closed) * Math.pow(y, filter.get().exponent());
         poles.add(cutoff);
-        if (channel.poles() == 2) {
-          poles.add(cutoff * channel.spread());
+        if (filter.get().poles() == 2) {
+          poles.add(cutoff * filter.get().spread());
         }
       }
     }
@@ -146,7 +150,7 @@ final class IntegratedChain {
     double offset = 0;
     for (int i = 0; i < stages; i++) {
       Channel channel = sound.stages().get(i).channel();
-      offset = offset * level(i, t) + channel.bleedVolts() * openness(i, t);
+      offset = offset * level(i, t) + channel.output().bleedVolts() * openness(i, t);
     }
     return offset;
   }

@@ -30,11 +30,11 @@ public final class IntegratedMotion {
     this.channel = channel;
     this.horizon = horizon;
     double rest = target(voltage.restVolts());
-    for (Cell cell : channel.release()) {
+    for (Cell cell : channel.cells().list()) {
       Double own = cell.openingSeconds();
       cells.add(
           new IntegratedCell(
-              own == null ? channel.openingSeconds() : own,
+              own == null ? channel.cells().openingSeconds() : own,
               cell.releaseSeconds(),
               rest,
               tolerance));
@@ -128,7 +128,7 @@ public final class IntegratedMotion {
   public double openness(double seconds) {
     double sum = 0;
     for (int i = 0; i < cells.size(); i++) {
-      sum += channel.release().get(i).share() * cell(i, seconds);
+      sum += channel.cells().list().get(i).share() * cell(i, seconds);
     }
     return sum;
   }

@@ -12,7 +12,11 @@ import thudbook.envelopes.Fall;
 import thudbook.envelopes.Rise;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 import thudbook.predictions.Sound;
@@ -171,21 +175,28 @@ public final class RandomSounds {
       cells.add(new Cell(share, time(), random.nextInt(5) < 2 ? time() : null));
     }
     double closed = logUniform(extreme ? 0.01 : 20, 400);
+    // Drawn in this order, so that a seed makes the same sounds as ever.
+    Response.Kind kind = pick(Response.Kind.values());
+    Transfer transfer = transfer();
+    double opening = time();
+    int poles = 1 + random.nextInt(2);
+    double spread = random.nextInt(3) == 0 ? logUniform(1, extreme ? 1000 : 30) : 1;
+    double open = logUniform(closed, extreme ? 200_000 : 18_000);
+    double levelExponent = random.nextBoolean() ? 1 : uniform(0.5, 4);
+    double cutoffExponent = random.nextBoolean() ? 1 : uniform(0.5, 4);
+    double saturation = random.nextInt(3) > 0 ? 0 : logUniform(0.1, extreme ? 1e6 : 1000);
+    double leak = random.nextInt(20) == 0 ? 0 : uniform(extreme ? -140 : -100, -40);
+    double bleed = random.nextInt(3) == 0 ? 0 : uniform(-2, 2);
+    Level level = new Level(leak, levelExponent, saturation);
+    Filter filter = new Filter(poles, spread, closed, open, cutoffExponent);
+    Response response =
+        switch (kind) {
+          case BOTH -> new Response.Both(level, filter);
+          case AMPLITUDE -> new Response.Amplitude(level);
+          case LOW_PASS -> new Response.LowPass(filter);
+        };
     return new Channel(
-        "random",
-        pick(Response.values()),
-        transfer(),
-        time(),
-        cells,
-        1 + random.nextInt(2),
-        random.nextInt(3) == 0 ? logUniform(1, extreme ? 1000 : 30) : 1,
-        new Channel.Cutoff(closed, logUniform(closed, extreme ? 200_000 : 18_000)),
-        random.nextBoolean() ? 1 : uniform(0.5, 4),
-        random.nextBoolean() ? 1 : uniform(0.5, 4),
-        random.nextInt(3) > 0 ? 0 : logUniform(0.1, extreme ? 1e6 : 1000),
-        random.nextInt(20) == 0 ? 0 : uniform(extreme ? -140 : -100, -40),
-        random.nextInt(3) == 0 ? 0 : uniform(-2, 2),
-        uniform(1, 12));
+        "random", transfer, new Cells(opening, cells), response, new Output(bleed, uniform(1, 12)));
   }
 
   private Transfer transfer() {

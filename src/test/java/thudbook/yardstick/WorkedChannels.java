@@ -2,7 +2,11 @@ package thudbook.yardstick;
 
 import java.util.List;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 
@@ -32,20 +36,6 @@ public final class WorkedChannels {
       double openHertz,
       double leakDb,
       double bleed) {
-    return new Channel(
-        name,
-        Response.BOTH,
-        Transfer.between(threshold, 5),
-        opening,
-        List.of(new Cell(1 - slowShare, fast, null), new Cell(slowShare, slow, null)),
-        poles,
-        1,
-        new Channel.Cutoff(closedHertz, openHertz),
-        1,
-        1,
-        0,
-        leakDb,
-        bleed,
-        10);
+    return new Channel(name, Transfer.between(threshold, 5), new Cells(opening, List.of(new Cell(1 - slowShare, fast, null), new Cell(slowShare, slow, null))), new Response.Both(new Level(leakDb, 1, 0), new Filter(poles, 1, closedHertz, openHertz, 1)), new Output(bleed, 10));
   }
 }
