@@ -107,7 +107,8 @@ class SampleCoverageTest {
                 .flatMap(gate -> gate.channels().stream())
                 .map(StudioChannel::channel))
         .anyMatch(channel -> channel.cells().list().size() == 4)
-        .anyMatch(channel -> channel.cells().list().stream().anyMatch(c -> c.openingSeconds() != null))
+        .anyMatch(
+            channel -> channel.cells().list().stream().anyMatch(c -> c.openingSeconds() != null))
         .anyMatch(channel -> channel.response().filter().filter(f -> f.spread() == 20).isPresent())
         .anyMatch(
             channel -> channel.response().level().filter(l -> l.saturation() >= 100).isPresent())

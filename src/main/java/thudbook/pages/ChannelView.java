@@ -70,7 +70,9 @@ public record ChannelView(
 
   private static String releaseTimes(Channel channel) {
     List<String> times =
-        channel.cells().list().stream().map(cell -> Reading.enteredTime(cell.releaseSeconds())).toList();
+        channel.cells().list().stream()
+            .map(cell -> Reading.enteredTime(cell.releaseSeconds()))
+            .toList();
     int last = times.size() - 1;
     return last == 0
         ? times.get(0)
@@ -122,7 +124,8 @@ public record ChannelView(
               Reading.enteredShare(knot.openness()) + " open"));
     }
     numbers.add(line("ceiling", "Ceiling", knots.get(knots.size() - 1).volts(), "V"));
-    numbers.add(new Entry("opening", "Opening", Reading.enteredTime(channel.cells().openingSeconds())));
+    numbers.add(
+        new Entry("opening", "Opening", Reading.enteredTime(channel.cells().openingSeconds())));
     for (int i = 0; i < channel.cells().list().size(); i++) {
       numbers.add(cell(i + 1, channel.cells().list().get(i)));
     }

@@ -20,10 +20,13 @@ public record Sound(
     @Nullable Strikes strikes,
     List<Stage> stages,
     double couplingHertz) {
+  /** The highest corner of the output's coupling, in hertz. */
+  static final double HIGHEST_COUPLING_HERTZ = 1000;
+
   public Sound {
     stages = List.copyOf(stages);
     Check.inRange("number of stages", stages.size(), 1, 4);
-    Check.inRange("coupling in hertz", couplingHertz, 0, 1000);
+    Check.inRange("coupling in hertz", couplingHertz, 0, HIGHEST_COUPLING_HERTZ);
     if (strikes != null) {
       for (Stage stage : stages) {
         if ((stage.envelope() == null ? envelope : stage.envelope()) instanceof Envelope.Recorded) {

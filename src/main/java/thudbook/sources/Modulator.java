@@ -5,6 +5,12 @@ import thudbook.quantities.Frequency;
 
 /** The frequency of a modulator: its own, or a ratio of its carrier's. */
 public sealed interface Modulator {
+  /** The least ratio of a modulator to its carrier. */
+  double LEAST_RATIO = 1e-6;
+
+  /** The greatest ratio of a modulator to its carrier. */
+  double MOST_RATIO = 1e6;
+
   /** The modulator's frequency in hertz beside a carrier of so many hertz. */
   double hertz(double carrierHertz);
 
@@ -23,7 +29,7 @@ public sealed interface Modulator {
    */
   record Ratio(double ratio) implements Modulator {
     public Ratio {
-      Check.inRange("ratio", ratio, 1e-6, 1e6);
+      Check.inRange("ratio", ratio, LEAST_RATIO, MOST_RATIO);
     }
 
     @Override

@@ -49,7 +49,13 @@ final class RandomDocuments {
           Gate.Caution.NONE,
           List.of(
               new StudioChannel(
-                  new Channel("quick", Transfer.between(2.4, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10)),
+                  new Channel(
+                      "quick",
+                      Transfer.between(2.4, 5),
+                      new Cells(
+                          0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))),
+                      new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)),
+                      new Output(1.1, 10)),
                   null)),
           "");
 
@@ -204,8 +210,7 @@ final class RandomDocuments {
     double closed = log(0.01, 200_000);
     double open = random.nextInt(5) == 0 ? closed : log(closed, 200_000);
     Level level = new Level(between(-140, 0), between(0.5, 4), zeroOr(1e-6, 1e6));
-    Filter filter =
-        new Filter(1 + random.nextInt(2), log(1, 1000), closed, open, between(0.5, 4));
+    Filter filter = new Filter(1 + random.nextInt(2), log(1, 1000), closed, open, between(0.5, 4));
     Response.Kind kind = of(Response.Kind.values());
     Response response =
         switch (kind) {
@@ -223,8 +228,7 @@ final class RandomDocuments {
                   maybe(() -> new UnusedNumbers.Cutoff(closed, open)),
                   filter.exponent());
           case LOW_PASS ->
-              new UnusedNumbers.OfLevel(
-                  maybe(level::leakDb), level.exponent(), level.saturation());
+              new UnusedNumbers.OfLevel(maybe(level::leakDb), level.exponent(), level.saturation());
         };
     Cells cells = new Cells(time(), cells());
     Output output = new Output(between(-20, 20), between(0.1, 20));

@@ -48,7 +48,12 @@ class IntegratorAgreementTest {
   @Test
   void theYardstickItselfKnowsAnExponential() {
     Channel one =
-        new Channel("one", Transfer.between(1, 2), new Cells(0.01, List.of(new Cell(1, 0.05, null))), new Response.Amplitude(new Level(-80, 1, 0)), new Output(0, 10));
+        new Channel(
+            "one",
+            Transfer.between(1, 2),
+            new Cells(0.01, List.of(new Cell(1, 0.05, null))),
+            new Response.Amplitude(new Level(-80, 1, 0)),
+            new Output(0, 10));
     LiteralVoltage pulse = new LiteralVoltage(new Envelope.Pulse(5, 0.02), null, Drive.UNITY);
     IntegratedMotion motion = new IntegratedMotion(pulse, one, 1, 1e-11);
     double top = 1 - Math.exp(-2);

@@ -133,7 +133,12 @@ class MotionPropertiesTest {
 
   private static Motion motion(Envelope envelope, double opening, double release) {
     Channel channel =
-        new Channel("one cell", Transfer.between(0, 5), new Cells(opening, List.of(new Cell(1, release, null))), new Response.Amplitude(new Level(-100, 1, 0)), new Output(0, 10));
+        new Channel(
+            "one cell",
+            Transfer.between(0, 5),
+            new Cells(opening, List.of(new Cell(1, release, null))),
+            new Response.Amplitude(new Level(-100, 1, 0)),
+            new Output(0, 10));
     return Motion.of(ControlVoltage.of(envelope, null, Drive.UNITY), channel);
   }
 }

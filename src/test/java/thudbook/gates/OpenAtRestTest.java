@@ -124,7 +124,12 @@ class OpenAtRestTest {
   }
 
   private static Channel cells(List<Cell> cells, double opening) {
-    return new Channel("open at rest", Transfer.between(0, 5), new Cells(opening, cells), new Response.Amplitude(new Level(-80, 1, 0)), new Output(0.5, 10));
+    return new Channel(
+        "open at rest",
+        Transfer.between(0, 5),
+        new Cells(opening, cells),
+        new Response.Amplitude(new Level(-80, 1, 0)),
+        new Output(0.5, 10));
   }
 
   /** The sample "Gust under the door", but for its attack; its channel is the plain one. */

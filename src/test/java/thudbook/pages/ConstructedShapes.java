@@ -48,7 +48,12 @@ final class ConstructedShapes {
   }
 
   static Channel channel(String name, Transfer transfer, double bleedVolts) {
-    return new Channel(name, transfer, new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.120, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(bleedVolts, 10));
+    return new Channel(
+        name,
+        transfer,
+        new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.120, null))),
+        new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)),
+        new Output(bleedVolts, 10));
   }
 
   /** A shape with times from the given ones; negative: absent. */

@@ -84,7 +84,12 @@ class ExplanationTest {
 
   private static Sound sound(double peak, double offset, @Nullable Strikes strikes) {
     Channel channel =
-        new Channel("quick", Transfer.between(2.4, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10));
+        new Channel(
+            "quick",
+            Transfer.between(2.4, 5),
+            new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))),
+            new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)),
+            new Output(1.1, 10));
     return new Sound(
         new Source.Noise(Source.Colour.WHITE, 20, 20_000, 5),
         new Envelope.AttackHoldDecay(peak, Rise.linear(0.001), 0, Fall.exponential(0.2)),

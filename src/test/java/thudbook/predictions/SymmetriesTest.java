@@ -150,7 +150,12 @@ class SymmetriesTest {
   @MethodSource("everySource")
   void anOpenAmplifierLeavesEverySourceAsItIs(Source source) {
     Channel amplifier =
-        new Channel("amplifier", Transfer.between(0, 5), new Cells(1e-3, List.of(new Cell(1, 1e-2, null))), new Response.Amplitude(new Level(-80, 2, 30)), new Output(0, 10));
+        new Channel(
+            "amplifier",
+            Transfer.between(0, 5),
+            new Cells(1e-3, List.of(new Cell(1, 1e-2, null))),
+            new Response.Amplitude(new Level(-80, 2, 30)),
+            new Output(0, 10));
     Envelope open =
         new Envelope.Recorded(List.of(new Envelope.Sample(0, 8), new Envelope.Sample(1, 8)));
     Stage stage = new Stage(amplifier, Drive.UNITY, null);

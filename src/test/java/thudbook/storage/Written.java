@@ -108,7 +108,12 @@ public final class Written {
   /** A channel that begins to open at a threshold, in volts. */
   public static StudioChannel channel(String name, double threshold) {
     return new StudioChannel(
-        new Channel(name, Transfer.between(threshold, 5), new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(1.1, 10)),
+        new Channel(
+            name,
+            Transfer.between(threshold, 5),
+            new Cells(0.0012, List.of(new Cell(0.88, 0.018, null), new Cell(0.12, 0.12, null))),
+            new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)),
+            new Output(1.1, 10)),
         null);
   }
 

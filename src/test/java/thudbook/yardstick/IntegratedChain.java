@@ -2,8 +2,8 @@ package thudbook.yardstick;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.NavigableSet;
+import java.util.Optional;
 import java.util.TreeSet;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Cell;

@@ -282,7 +282,14 @@ public final class RandomLibrary {
       double release = name.equals("quick") ? 0.01 + number / 400.0 : 0.06 + number / 50.0;
       channels.add(
           new StudioChannel(
-              new Channel(name, Transfer.between(1 + number / 3.0, 5 + number / 4.0), new Cells(0.001 + number / 2000.0, List.of(new Cell(0.9, release, null), new Cell(0.1, release * 6, null))), new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)), new Output(number / 4.0, 10)),
+              new Channel(
+                  name,
+                  Transfer.between(1 + number / 3.0, 5 + number / 4.0),
+                  new Cells(
+                      0.001 + number / 2000.0,
+                      List.of(new Cell(0.9, release, null), new Cell(0.1, release * 6, null))),
+                  new Response.Both(new Level(-66, 1, 0), new Filter(2, 1, 40, 9000, 1)),
+                  new Output(number / 4.0, 10)),
               null));
     }
     return new Gate(

@@ -36,6 +36,12 @@ public final class WorkedChannels {
       double openHertz,
       double leakDb,
       double bleed) {
-    return new Channel(name, Transfer.between(threshold, 5), new Cells(opening, List.of(new Cell(1 - slowShare, fast, null), new Cell(slowShare, slow, null))), new Response.Both(new Level(leakDb, 1, 0), new Filter(poles, 1, closedHertz, openHertz, 1)), new Output(bleed, 10));
+    return new Channel(
+        name,
+        Transfer.between(threshold, 5),
+        new Cells(
+            opening, List.of(new Cell(1 - slowShare, fast, null), new Cell(slowShare, slow, null))),
+        new Response.Both(new Level(leakDb, 1, 0), new Filter(poles, 1, closedHertz, openHertz, 1)),
+        new Output(bleed, 10));
   }
 }
