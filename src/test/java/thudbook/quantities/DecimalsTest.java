@@ -63,7 +63,7 @@ class DecimalsTest {
   }
 
   /** Whether one of the two numbers of so many digits around a value reads back as it. */
-  private static boolean anyReadsBack(double value, int digits) {
+  static boolean anyReadsBack(double value, int digits) {
     BigDecimal exact = new BigDecimal(value).abs();
     int scale = digits - (exact.precision() - exact.scale());
     BigInteger below = exact.scaleByPowerOfTen(scale).toBigInteger();
