@@ -62,9 +62,11 @@ public final class MeasuredTaper implements Taper {
     if (this.points.get(0).share() != 0 || this.points.get(this.points.size() - 1).share() != 1) {
       throw new IllegalArgumentException("a table goes from share 0 to share 1");
     }
-    this.sign = Math.signum(to() == 0 ? from() : to());
+    this.sign = Math.signum(to());
     double ratio = from() / to();
-    this.logarithmic = ratio > 0 && Math.max(ratio, 1 / ratio) > DECADE;
+    // A table that ends at 0 has no logarithm there, though its ratio is infinite.
+    this.logarithmic =
+        sign * Math.signum(from()) > 0 && Math.max(ratio, 1 / ratio) > DECADE;
     this.shares = this.points.stream().mapToDouble(Point::share).toArray();
     this.levels = this.points.stream().mapToDouble(p -> level(p.value())).toArray();
     checkMonotone();

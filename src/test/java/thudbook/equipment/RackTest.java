@@ -55,6 +55,16 @@ class RackTest {
   }
 
   private static Module withPorts(String label, List<Port> ports) {
+    return module(label, List.of(), ports, null, null);
+  }
+
+  /** A module without ports. */
+  static Module module(String label, List<Control> controls, Double warmUp, String gate) {
+    return module(label, controls, List.of(), warmUp, gate);
+  }
+
+  private static Module module(
+      String label, List<Control> controls, List<Port> ports, Double warmUp, String gate) {
     return new Module(
         new UUID(0, label.hashCode()),
         "x",
@@ -62,10 +72,10 @@ class RackTest {
         "Invented",
         Module.Kind.LOW_PASS_GATE,
         null,
-        null,
-        null,
+        gate,
+        warmUp,
         Gate.Caution.NONE,
-        List.of(),
+        controls,
         ports,
         "");
   }
