@@ -28,7 +28,7 @@ import thudbook.recipes.SoundValue;
 import thudbook.recipes.Tolerance;
 
 /**
- * Reference: ranges of metrics within the read-back tolerance of a knob against the extremes of
+ * Property: ranges of metrics within the read-back tolerance of a knob against the extremes of
  * 100,000 random samples of the model.
  */
 class ToleranceTest {

@@ -65,8 +65,7 @@ public final class MeasuredTaper implements Taper {
     this.sign = Math.signum(to());
     double ratio = from() / to();
     // A table that ends at 0 has no logarithm there, though its ratio is infinite.
-    this.logarithmic =
-        sign * Math.signum(from()) > 0 && Math.max(ratio, 1 / ratio) > DECADE;
+    this.logarithmic = sign * Math.signum(from()) > 0 && Math.max(ratio, 1 / ratio) > DECADE;
     this.shares = this.points.stream().mapToDouble(Point::share).toArray();
     this.levels = this.points.stream().mapToDouble(p -> level(p.value())).toArray();
     checkMonotone();

@@ -35,9 +35,9 @@ import thudbook.notebook.Acts;
 import thudbook.storage.Database;
 
 /**
- * Reference: the description of the API against the routes that there are and against answers of a
- * served notebook. That it is OpenAPI 3.1 (OpenAPI Initiative, 2021) is left to a parser of that
- * format, that answers are as it says to a validator of JSON Schema 2020-12.
+ * Property: the description of the API against the routes that there are and against answers of a
+ * served notebook. Reference: that it is OpenAPI 3.1 (OpenAPI Initiative, 2021) is left to a parser
+ * of that format, that answers are as it says to a validator of JSON Schema 2020-12.
  */
 class ApiDescriptionTest {
   private static final Path FILE = Path.of("src", "main", "resources", "openapi.json");

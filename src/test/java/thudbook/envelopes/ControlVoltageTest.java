@@ -42,8 +42,7 @@ class ControlVoltageTest {
     assertThat(voltage.at(0.0025)).isCloseTo(2, within(1e-12));
     assertThat(voltage.at(0.02)).isCloseTo(8, within(1e-12));
     assertThat(voltage.at(0.03 + 0.1)).isCloseTo(0.08, within(1e-12));
-    assertThat(voltage.at(0.03 + 0.1 / Math.log(100)))
-        .isCloseTo(8 * Math.exp(-1), within(1e-12));
+    assertThat(voltage.at(0.03 + 0.1 / Math.log(100))).isCloseTo(8 * Math.exp(-1), within(1e-12));
     assertThat(voltage.pieces().get(2).segment())
         .isEqualTo(new Segment(Kind.DECAY, 0.03, 0.03 + 0.1));
   }
@@ -115,18 +114,15 @@ class ControlVoltageTest {
     Envelope cut =
         new Envelope.AttackDecaySustainRelease(
             10, Rise.linear(0.125), Fall.exponential(0.5), 0.4, 0.25, Fall.exponential(0.1));
-    assertThat(lone(cut).pieces().get(1).segment())
-        .isEqualTo(new Segment(Kind.DECAY, 0.125, 0.25));
+    assertThat(lone(cut).pieces().get(1).segment()).isEqualTo(new Segment(Kind.DECAY, 0.125, 0.25));
   }
 
   @Test
   void aStrikeRestartsFromTheLevelReachedOrFromZero() {
     Envelope envelope =
-        new Envelope.AttackHoldDecay(
-            10, Rise.linear(0.1), 0, new Fall(0.2, Curve.LINEAR, 0.01));
+        new Envelope.AttackHoldDecay(10, Rise.linear(0.1), 0, new Fall(0.2, Curve.LINEAR, 0.01));
     ControlVoltage level =
-        ControlVoltage.of(
-            envelope, new Strikes.Every(0.2, 2, Strikes.Restart.LEVEL), Drive.UNITY);
+        ControlVoltage.of(envelope, new Strikes.Every(0.2, 2, Strikes.Restart.LEVEL), Drive.UNITY);
     // At 0.2 s the line has fallen to half: the attack goes on from there at its own rate.
     assertThat(level.at(0.2)).isCloseTo(5, within(1e-12));
     assertThat(level.at(0.225)).isCloseTo(7.5, within(1e-12));
@@ -144,8 +140,7 @@ class ControlVoltageTest {
     Envelope pulse = new Envelope.Pulse(5, 0.25);
     for (double every : new double[] {0.125, 0.25}) {
       ControlVoltage voltage =
-          ControlVoltage.of(
-              pulse, new Strikes.Every(every, 2, Strikes.Restart.LEVEL), Drive.UNITY);
+          ControlVoltage.of(pulse, new Strikes.Every(every, 2, Strikes.Restart.LEVEL), Drive.UNITY);
       assertThat(kinds(voltage)).containsExactly(Kind.HIGH, Kind.HIGH, Kind.REST);
       assertThat(voltage.at(every)).isEqualTo(5);
       assertThat(voltage.before(every + 0.25)).isEqualTo(5);
@@ -190,8 +185,7 @@ class ControlVoltageTest {
     ControlVoltage below = ControlVoltage.of(line, null, new Drive(1, -10, 5));
     assertThat(below.pieces()).hasSize(2);
     assertThat(below.at(1)).isEqualTo(-5);
-    ControlVoltage held =
-        ControlVoltage.of(new Envelope.Pulse(20, 1), null, new Drive(-1, 0, 12));
+    ControlVoltage held = ControlVoltage.of(new Envelope.Pulse(20, 1), null, new Drive(-1, 0, 12));
     assertThat(held.at(0.5)).isEqualTo(-12);
     assertThat(held.at(1.5)).isZero();
   }
@@ -219,8 +213,7 @@ class ControlVoltageTest {
     assertThat(charge.first()).isZero();
     assertThat(charge.last()).isEqualTo(4);
     assertThat(charge.secondsUntil(2)).isCloseTo(0.5 * Math.log(2), within(1e-15));
-    assertThat(charge.part(0.5, INFINITY).first())
-        .isCloseTo(4 * (1 - Math.exp(-1)), within(1e-15));
+    assertThat(charge.part(0.5, INFINITY).first()).isCloseTo(4 * (1 - Math.exp(-1)), within(1e-15));
     assertThat(charge.part(0.5, INFINITY).end()).isInfinite();
     Piece constant = Piece.constant(0, 1, 7, segment);
     assertThat(constant.isConstant()).isTrue();

@@ -51,8 +51,7 @@ class DefinitionAgreementTest {
     RandomSounds sounds = RandomSounds.usual(seed);
     for (int i = 0; i < 150; i++) {
       Sound sound = sounds.next();
-      LiteralVoltage literal =
-          new LiteralVoltage(sound.envelope(), sound.strikes(), Drive.UNITY);
+      LiteralVoltage literal = new LiteralVoltage(sound.envelope(), sound.strikes(), Drive.UNITY);
       ControlVoltage exact = ControlVoltage.of(sound.envelope(), sound.strikes(), Drive.UNITY);
       for (LiteralVoltage.Segment wanted : literal.segments()) {
         if (wanted.kind() == LiteralVoltage.Kind.DECAY
@@ -83,8 +82,7 @@ class DefinitionAgreementTest {
     for (int i = 0; i < 200; i++) {
       Sound sound = sounds.next();
       Drive drive = sound.stages().get(0).drive();
-      List<Piece> pieces =
-          ControlVoltage.of(sound.envelope(), sound.strikes(), drive).pieces();
+      List<Piece> pieces = ControlVoltage.of(sound.envelope(), sound.strikes(), drive).pieces();
       assertThat(pieces.get(0).start()).isZero();
       for (int k = 0; k + 1 < pieces.size(); k++) {
         assertThat(pieces.get(k).end()).isGreaterThanOrEqualTo(pieces.get(k).start());

@@ -30,8 +30,7 @@ class EnvelopeBoundsTest {
     for (double peak : new double[] {-20.1, 20.1, Double.NaN}) {
       refused("peak", () -> new Envelope.Pulse(peak, 1));
       refused("peak", () -> new Envelope.AttackHoldDecay(peak, rise, 0, fall));
-      refused(
-          "peak", () -> new Envelope.AttackDecaySustainRelease(peak, rise, fall, 0, 1, fall));
+      refused("peak", () -> new Envelope.AttackDecaySustainRelease(peak, rise, fall, 0, 1, fall));
     }
     refused("length", () -> new Envelope.Pulse(1, 0));
     refused("length", () -> new Envelope.AttackDecaySustainRelease(1, rise, fall, 0, 0, fall));

@@ -19,8 +19,8 @@ import thudbook.quantities.Position;
 import thudbook.yardstick.ChannelBuilder;
 
 /**
- * Property: what equipment takes and refuses at the ends of its ranges, and tapers where they can be
- * worked out by hand (means, geometric means, the formula of Fritsch and Butland).
+ * Property: what equipment takes and refuses at the ends of its ranges, and tapers where they can
+ * be worked out by hand (means, geometric means, the formula of Fritsch and Butland).
  */
 class EquipmentEdgesTest {
   private static final Taper LINE = new Taper.Linear(0, 10);
@@ -52,9 +52,9 @@ class EquipmentEdgesTest {
   }
 
   /**
-   * Fritsch and Butland: between slopes 4 and 4/3 over widths 1/4 and 3/4 the slope is
-   * 3/(1.75/4 + 1.25·3/4) = 24/11; halfway a cubic is the mean plus an eighth of the width times
-   * the difference of slopes.
+   * Fritsch and Butland: between slopes 4 and 4/3 over widths 1/4 and 3/4 the slope is 3/(1.75/4 +
+   * 1.25·3/4) = 24/11; halfway a cubic is the mean plus an eighth of the width times the difference
+   * of slopes.
    */
   @Test
   void tablesHaveTheSlopesOfFritschAndButland() {
@@ -92,7 +92,8 @@ class EquipmentEdgesTest {
     assertThat(table(0, 1, 1, 2)).isEqualTo(table(0, 1, 1, 2)).hasSameHashCodeAs(table(0, 1, 1, 2));
     assertThat(table(0, 1, 1, 2)).isNotEqualTo(table(0, 1, 1, 3)).isNotEqualTo(LINE);
     assertThat(table(0, 1, 1, 2).hashCode()).isNotEqualTo(table(0, 1, 1, 3).hashCode());
-    assertThat(table(0, 1, 1, 2)).hasToString("MeasuredTaper" + List.of(new Point(0, 1), new Point(1, 2)));
+    assertThat(table(0, 1, 1, 2))
+        .hasToString("MeasuredTaper" + List.of(new Point(0, 1), new Point(1, 2)));
   }
 
   @Test
@@ -152,11 +153,9 @@ class EquipmentEdgesTest {
     refused("one taper", () -> knob(List.of(low, low), "range", 5));
     refused("one taper", () -> knob(List.of(low, plain), "range", 5));
     Sweep hour = new Sweep(clock("7:00"), clock("8:00"));
-    assertThat(
-            new Knob("fine", Dimension.TIME, hour, List.of(plain), null, 60).toleranceShare())
+    assertThat(new Knob("fine", Dimension.TIME, hour, List.of(plain), null, 60).toleranceShare())
         .isEqualTo(1);
-    assertThat(
-            new Knob("fine", Dimension.TIME, hour, List.of(plain), null, 15).toleranceShare())
+    assertThat(new Knob("fine", Dimension.TIME, hour, List.of(plain), null, 15).toleranceShare())
         .isEqualTo(0.5);
     refused("positions", () -> new Switch("range", List.of()));
     refused("positions", () -> new Switch("range", List.of("low", "low")));

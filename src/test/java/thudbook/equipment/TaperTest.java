@@ -13,8 +13,9 @@ import org.junit.jupiter.api.Test;
 import thudbook.equipment.MeasuredTaper.Point;
 
 /**
- * Reference: analytic tapers against their closed formulas in decimal arithmetic. Property: there
- * and back within 1e-12; tables are monotone, meet their points and are inverted.
+ * Property: analytic tapers against their formulas in decimal arithmetic and where they are known
+ * without them (octaves, a geometric mean); there and back within 1e-12; tables are monotone, meet
+ * their points and are inverted.
  */
 class TaperTest {
   private static final MathContext DIGITS = new MathContext(40);

@@ -33,8 +33,7 @@ class ConvolutionTest {
       for (double b : RATES) {
         for (double c : RATES) {
           for (double s : new double[] {0.4, 1.7}) {
-            double expected =
-                integral(r -> Math.exp(-a * (s - r)) * Convolution.of(b, c, r), s);
+            double expected = integral(r -> Math.exp(-a * (s - r)) * Convolution.of(b, c, r), s);
             assertThat(Convolution.of(a, b, c, s)).isEqualTo(expected, within(1e-13));
           }
         }
@@ -42,8 +41,7 @@ class ConvolutionTest {
     }
   }
 
-  private static double integral(
-      DoubleUnaryOperator function, double end) {
+  private static double integral(DoubleUnaryOperator function, double end) {
     if (end == 0) {
       return 0;
     }

@@ -21,7 +21,7 @@ import thudbook.yardstick.LiteralVoltage;
 import thudbook.yardstick.RandomSounds;
 
 /**
- * Reference test: the closed forms against a general-purpose integrator (Hipparchus,
+ * Property test: the closed forms against a general-purpose integrator (Hipparchus,
  * DormandPrince853Integrator, tolerance 1e-11, cut at every corner) behind a control voltage that
  * is written down literally. Seeded random sounds of all kinds; every stage of every sound.
  */

@@ -108,8 +108,7 @@ class KnotsTest {
 
   private static Motion line(double peak, Curve fall) {
     return motion(
-        new Envelope.AttackHoldDecay(
-            peak, Rise.linear(0.1), 0, new Fall(0.1, fall, 0.01)),
+        new Envelope.AttackHoldDecay(peak, Rise.linear(0.1), 0, new Fall(0.1, fall, 0.01)),
         Drive.UNITY);
   }
 
@@ -134,7 +133,9 @@ class KnotsTest {
   private static void assertCorners(Motion motion, double... times) {
     List<Double> starts = motion.pieces().stream().map(MotionPiece::start).toList();
     for (double time : times) {
-      assertThat(starts).as("corners").anySatisfy(t -> assertThat(t).isCloseTo(time, within(1e-12)));
+      assertThat(starts)
+          .as("corners")
+          .anySatisfy(t -> assertThat(t).isCloseTo(time, within(1e-12)));
     }
   }
 
@@ -143,8 +144,7 @@ class KnotsTest {
   @ValueSource(doubles = {-3, 1, 1.5, 2, 2.5, 3, 4, 5, 5.5, 6, 9})
   void heldVoltagesAskForTheOpennessOfTheKnots(double volts) {
     Transfer transfer =
-        new Transfer(
-            List.of(new Knot(1, 0), new Knot(2, 0.25), new Knot(4, 0.25), new Knot(6, 1)));
+        new Transfer(List.of(new Knot(1, 0), new Knot(2, 0.25), new Knot(4, 0.25), new Knot(6, 1)));
     double expected =
         volts <= 1
             ? 0
@@ -192,12 +192,7 @@ class KnotsTest {
   private static Motion sustained(double sustainVolts) {
     return motion(
         new Envelope.AttackDecaySustainRelease(
-            10,
-            Rise.linear(0),
-            Fall.exponential(0.1),
-            sustainVolts / 10,
-            2,
-            Fall.exponential(0.1)),
+            10, Rise.linear(0), Fall.exponential(0.1), sustainVolts / 10, 2, Fall.exponential(0.1)),
         Drive.UNITY);
   }
 

@@ -33,7 +33,8 @@ class LawTest {
 
   @Test
   void aLevelIsADividerOfAPower() {
-    assertThat(amplifier().leak(-20.0).build().level(0.5)).isEqualTo(0.1 + 0.9 * 0.5, within(1e-15));
+    assertThat(amplifier().leak(-20.0).build().level(0.5))
+        .isEqualTo(0.1 + 0.9 * 0.5, within(1e-15));
     assertThat(amplifier().leak(-20.0).bent(2, 1, 0).build().level(0.5))
         .isEqualTo(0.1 + 0.9 * 0.25, within(1e-15));
     // k = 1: 2y/(1 + y) is 2/3 at one half.
@@ -93,8 +94,12 @@ class LawTest {
     amplifier().times(1e-6, 60).bent(0.5, 4, 1e6).leak(-140.0).output(-20, 0.1).build();
     amplifier().times(60, 1e-6).bent(4, 0.5, 0).leak(0.0).output(20, 20).build();
     amplifier().filter(1, 1000, 0.01, 200_000).build();
-    amplifier().response(Response.LOW_PASS).filter(2, 1, 1, 1).response(Response.LOW_PASS)
-        .leak(null).build();
+    amplifier()
+        .response(Response.LOW_PASS)
+        .filter(2, 1, 1, 1)
+        .response(Response.LOW_PASS)
+        .leak(null)
+        .build();
     refused("opening", () -> amplifier().times(0, 1).build());
     refused("release", () -> new Cell(1, 0, null));
     refused("opening", () -> new Cell(1, 1, 61.0));

@@ -29,12 +29,10 @@ class SteppedAgreementTest {
     for (int i = 0; i < 25; i++) {
       Sound sound = sounds.next();
       Stage stage = sound.stages().get(0);
-      LiteralVoltage literal =
-          new LiteralVoltage(sound.envelope(), sound.strikes(), stage.drive());
+      LiteralVoltage literal = new LiteralVoltage(sound.envelope(), sound.strikes(), stage.drive());
       Motion motion =
           Motion.of(
-              ControlVoltage.of(sound.envelope(), sound.strikes(), stage.drive()),
-              stage.channel());
+              ControlVoltage.of(sound.envelope(), sound.strikes(), stage.drive()), stage.channel());
       assertAgrees("seed " + seed + " sound " + i, stage.channel(), literal, motion);
     }
   }

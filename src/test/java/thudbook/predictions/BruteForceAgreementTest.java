@@ -13,7 +13,7 @@ import thudbook.yardstick.BruteForce;
 import thudbook.yardstick.RandomSounds;
 
 /**
- * Reference test: every number of seeded random sounds against brute force (literal envelopes, the
+ * Property test: every number of seeded random sounds against brute force (literal envelopes, the
  * Hipparchus integrator, dense sampling and bisection, spectra as plain sums), absent ones, stages
  * and strikes included.
  */
@@ -41,9 +41,8 @@ class BruteForceAgreementTest {
     all.assertAll();
   }
 
-  private static void compare(
-      SoftAssertions all, String what, BruteForce reference, Metrics actual) {
-    Metrics expected = reference.metrics();
+  private static void compare(SoftAssertions all, String what, BruteForce literal, Metrics actual) {
+    Metrics expected = literal.metrics();
     for (Metric metric : Metric.values()) {
       String name = what + metric.key();
       if (expected.get(metric).isEmpty() || actual.get(metric).isEmpty()) {
@@ -53,9 +52,9 @@ class BruteForceAgreementTest {
       double want = expected.get(metric).getAsDouble();
       double got = actual.get(metric).getAsDouble();
       if (metric == Metric.PEAK_TIME) {
-        all.assertThat(reference.loneLevel(got))
+        all.assertThat(literal.loneLevel(got))
             .as(name)
-            .isCloseTo(reference.loneLevel(want), within(SAME_LEVEL));
+            .isCloseTo(literal.loneLevel(want), within(SAME_LEVEL));
       } else {
         all.assertThat(got).as(name).isCloseTo(want, within(tolerance(metric, want)));
       }

@@ -20,7 +20,7 @@ import thudbook.yardstick.RandomSounds;
 import thudbook.yardstick.WorkedChannels;
 
 /**
- * Reference test: the curve's straight lines and the small shape against dense evaluation of the
+ * Property test: the curve's straight lines and the small shape against dense evaluation of the
  * integrated model.
  */
 class CurveTest {
@@ -45,18 +45,18 @@ class CurveTest {
     all.assertAll();
   }
 
-  private static double worstDb(Curve curve, BruteForce reference) {
+  private static double worstDb(Curve curve, BruteForce literal) {
     List<CurvePoint> points = curve.points();
     double floor = points.stream().mapToDouble(CurvePoint::outputDb).max().orElseThrow() - 60;
     double worst = 0;
     int place = 0;
-    for (double t : reference.times()) {
+    for (double t : literal.times()) {
       while (place + 2 < points.size() && points.get(place + 1).seconds() <= t) {
         place++;
       }
       CurvePoint a = points.get(place);
       CurvePoint b = points.get(place + 1);
-      double want = 20 * Math.log10(reference.level(t));
+      double want = 20 * Math.log10(literal.level(t));
       if (t >= a.seconds() && t <= b.seconds() && want > floor + 0.2) {
         double x = b.seconds() == a.seconds() ? 0 : (t - a.seconds()) / (b.seconds() - a.seconds());
         double got = a.outputDb() + x * (b.outputDb() - a.outputDb());
@@ -103,12 +103,12 @@ class CurveTest {
     RandomSounds sounds = RandomSounds.usual(seed);
     for (int i = 0; i < 15; i++) {
       Sound sound = sounds.next();
-      BruteForce reference = new BruteForce(sound, 1e-10);
-      double top = reference.metrics().get(Metric.PEAK_DB).orElseThrow();
+      BruteForce literal = new BruteForce(sound, 1e-10);
+      double top = literal.metrics().get(Metric.PEAK_DB).orElseThrow();
       SmallShape shape = Predictor.predict(sound).shape();
       for (int k = 0; k < 48; k++) {
         double seconds = 0.5e-3 * Math.pow(8000, k / 47.0);
-        double want = Math.max(-60, 20 * Math.log10(reference.loneLevel(seconds)) - top);
+        double want = Math.max(-60, 20 * Math.log10(literal.loneLevel(seconds)) - top);
         assertThat(shape.levelsDb().get(k))
             .as("seed " + seed + " sound " + i + " point " + k)
             .isEqualTo(want, within(1e-5));

@@ -24,8 +24,7 @@ class KnotMetricsTest {
   private static final Channel GATE = ChannelBuilder.amplifier().between(2, 5).build();
 
   private static Prediction predict(Envelope envelope, Drive... drives) {
-    List<Stage> stages =
-        Arrays.stream(drives).map(drive -> new Stage(GATE, drive, null)).toList();
+    List<Stage> stages = Arrays.stream(drives).map(drive -> new Stage(GATE, drive, null)).toList();
     return Predictor.predict(new Sound(OneCellTest.sine(500), envelope, null, stages, 0));
   }
 

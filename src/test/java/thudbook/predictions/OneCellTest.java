@@ -98,16 +98,12 @@ class OneCellTest {
       if (metric != Metric.DEAD_TIME && metric.ordinal() <= Metric.RELEASE_60.ordinal()
           || List.of(Metric.FLOOR_DB, Metric.BRIGHTNESS_PEAK, Metric.BRIGHTNESS_AT_20)
               .contains(metric)) {
-        assertThat(
-                Predictor.levelMetric(
-                    sound, Spectrum.of(sound.source()), metric))
+        assertThat(Predictor.levelMetric(sound, Spectrum.of(sound.source()), metric))
             .as(metric.key())
             .isEqualTo(all.get(metric));
       }
     }
-    assertThat(
-            Predictor.levelMetric(
-                sound, Spectrum.of(sound.source()), Metric.THUMP_PEAK))
+    assertThat(Predictor.levelMetric(sound, Spectrum.of(sound.source()), Metric.THUMP_PEAK))
         .isEmpty();
   }
 

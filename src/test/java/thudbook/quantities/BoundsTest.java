@@ -12,9 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Property: both ends of every range belong to it, and nothing beyond them. Reference: the prefixes
- * of the International System of Units (milli 10⁻³, micro 10⁻⁶, kilo 10³; SI Brochure) and the face
- * of a clock.
+ * Property: both ends of every range belong to it, and nothing beyond them. Prefixes are those of
+ * the International System of Units (milli 10⁻³, micro 10⁻⁶, kilo 10³), hours those of a clock
+ * face.
  */
 class BoundsTest {
   @Test
@@ -109,16 +109,14 @@ class BoundsTest {
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Position.Clock(LocalTime.of(13, 0)))
         .withMessageContaining("13");
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> new Position.Clock(LocalTime.of(0, 30)));
+    assertThatIllegalArgumentException().isThrownBy(() -> new Position.Clock(LocalTime.of(0, 30)));
     assertThatIllegalArgumentException().isThrownBy(() -> new Position.Angle(3600.5));
     assertThatIllegalArgumentException().isThrownBy(() -> new Position.Angle(Double.NaN));
     assertThatIllegalArgumentException().isThrownBy(() -> new Position.Share(-0.01));
     assertThatIllegalArgumentException().isThrownBy(() -> new Position.Share(1.01));
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Position.Value(Double.NaN, Dimension.TIME));
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> new Position.Value(0.5, Dimension.SHARE));
+    assertThatIllegalArgumentException().isThrownBy(() -> new Position.Value(0.5, Dimension.SHARE));
     assertThat(new Position.Clock(LocalTime.of(10, 30, 59)))
         .isEqualTo(new Position.Clock(LocalTime.of(10, 30)));
   }

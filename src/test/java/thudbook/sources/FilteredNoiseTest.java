@@ -113,10 +113,10 @@ class FilteredNoiseTest {
         double share = spectrum.passedShare(pole, other);
         assertThat(share).isBetween(equal * (1 - 1e-14), equal * (1 + 2 * apart + 1e-14));
         assertThat(share).isCloseTo(spectrum.passedShare(other, pole), within(1e-15));
-        double reference =
+        double quadrature =
             Quadrature.moment(order, 20, 20_000, pole, other)
                 / Quadrature.moment(order, 20, 20_000);
-        assertThat(share / reference).isCloseTo(1, within(1e-12));
+        assertThat(share / quadrature).isCloseTo(1, within(1e-12));
         assertThat(spectrum.centroidHertz(pole, other) / spectrum.centroidHertz(pole, pole))
             .isBetween(1 - 1e-13, 1 + 2 * apart + 1e-13);
       }

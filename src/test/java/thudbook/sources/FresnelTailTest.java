@@ -12,8 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Reference and property tests of the tail of Fresnel's integral. */
 class FresnelTailTest {
   /**
-   * Reference: C(x) and S(x) of Abramowitz &amp; Stegun, table 7.7 (number and values from memory),
-   * through C(x) + jS(x) = (1+j)/2 − √(2/π) e^{ju²} F(u), u = x√(π/2).
+   * Reference: C(x) and S(x) to ten digits, as mpmath's fresnelc and fresnels give them (printed in
+   * Abramowitz &amp; Stegun, table 7.7, its number from memory), through C(x) + jS(x) = (1+j)/2 −
+   * √(2/π) e^{ju²} F(u), u = x√(π/2).
    */
   @ParameterizedTest
   @CsvSource({

@@ -24,7 +24,8 @@ class SideAmplitudesTest {
   private static final Set<Source.Wave> WAVES = EnumSet.complementOf(EnumSet.of(Source.Wave.PULSE));
 
   /**
-   * Reference: J_n(x), Abramowitz &amp; Stegun, tables 9.1, 9.2 (numbers and values from memory).
+   * Reference: J_n(x) to ten digits, as mpmath's besselj gives them; they are printed in Abramowitz
+   * &amp; Stegun, tables 9.1, 9.2 (numbers of the tables from memory).
    */
   @ParameterizedTest
   @CsvSource({
@@ -55,8 +56,9 @@ class SideAmplitudesTest {
   }
 
   /**
-   * Reference: zeros of J₀ and J₁, and J₁ at the zeros of J₀; Abramowitz &amp; Stegun, table 9.5
-   * (number and values from memory). At such an index the carrier itself vanishes.
+   * Reference: zeros of J₀ and J₁, and J₁ at the zeros of J₀, as mpmath's besselj gives them; they
+   * are printed in Abramowitz &amp; Stegun, table 9.5 (number from memory). At such an index the
+   * carrier itself vanishes.
    */
   @Test
   void carrierAndFirstSidesVanishAtThePrintedZeros() {
@@ -114,7 +116,7 @@ class SideAmplitudesTest {
     }
   }
 
-  /** Reference: |c_n| = (2/π) I |sin(π(I−n)/2)| / |I²−n²|, ½ at n = I. */
+  /** Property: the closed form of the model's description, written differently: |I²−n²| at once. */
   @Test
   void squareModulationHasItsClosedForm() {
     for (double index : new double[] {0.3, 1, 1.7, 4, 9.999, 31, 50}) {

@@ -17,8 +17,8 @@ import thudbook.quantities.Frequency;
 
 /**
  * Property: signs and phases by putting waves together again and by plain Fourier sums, condensed
- * lines by the law of Gauss rules, sums over few poles one by one, and the ends of all ranges. Quick
- * beside the transforms of the other tests.
+ * lines by the law of Gauss rules, sums over few poles one by one, and the ends of all ranges.
+ * Quick beside the transforms of the other tests.
  */
 class SignsAndEdgesTest {
   private static Frequency hertz(double hertz) {
@@ -36,8 +36,7 @@ class SignsAndEdgesTest {
   @EnumSource
   void harmonicsSumToTheirWave(Source.Wave wave) {
     for (double duty : new double[] {0.2, 0.5, 0.7}) {
-      List<Partial> harmonics =
-          new Harmonics(new Source.Oscillator(wave, hertz(10), duty, 5));
+      List<Partial> harmonics = new Harmonics(new Source.Oscillator(wave, hertz(10), duty, 5));
       for (double theta : new double[] {0.3, 1, 1.7, 2.8, -0.4, -1.3, -2.5}) {
         double mean = wave == Source.Wave.PULSE ? 2 * duty - 1 : 0;
         double sum = mean;
@@ -115,8 +114,7 @@ class SignsAndEdgesTest {
     for (double off : new double[] {1e-12, -1e-12}) {
       List<Partial> partials =
           SideFrequencies.of(
-              modulation(
-                  10_000, 10_000 * (1 + off), Source.Wave.SINE, 2, Source.Phase.LOCKED));
+              modulation(10_000, 10_000 * (1 + off), Source.Wave.SINE, 2, Source.Phase.LOCKED));
       assertThat(partials).allMatch(each -> each.hertz() > 9_000);
     }
     List<Partial> apart =
@@ -238,11 +236,6 @@ class SignsAndEdgesTest {
 
   private static Source.FrequencyModulation ratio(double carrier, double ratio, double level) {
     return new Source.FrequencyModulation(
-        hertz(carrier),
-        new Modulator.Ratio(ratio),
-        Source.Wave.SINE,
-        1,
-        Source.Phase.FREE,
-        level);
+        hertz(carrier), new Modulator.Ratio(ratio), Source.Wave.SINE, 1, Source.Phase.FREE, level);
   }
 }

@@ -199,7 +199,8 @@ class StoredRecipesTest {
                         .fetchSingle());
     assertThat(revision.value1()).isEqualTo(StoredText.sha256(Documents.write(KICK)));
     assertThat(revision.value2()).isEqualTo("[1, 2]");
-    // Reference: SHA-256 of the three bytes "abc", FIPS 180-2 appendix B.1 (from memory).
+    // Reference: SHA-256 of the three bytes "abc", as sha256sum and Python's hashlib give it (the
+    // example of FIPS 180-2, appendix B.1; its place from memory).
     assertThat(StoredText.sha256("abc"))
         .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
   }

@@ -18,7 +18,7 @@ import thudbook.sources.Source;
 import thudbook.yardstick.LiteralCrossings.Interval;
 
 /**
- * Every number of a sound by its definition: integrate, look densely, bisect. The reference and the
+ * Every number of a sound by its definition: integrate, look densely, bisect. The check and the
  * yardstick of {@link thudbook.predictions.Predictor}, thousands of times slower.
  */
 public final class BruteForce {
