@@ -39,14 +39,14 @@ class SteppedAgreementTest {
 
   private static void assertAgrees(
       String what, Channel channel, LiteralVoltage literal, Motion motion) {
-    List<Cell> cells = channel.release();
+    List<Cell> cells = channel.cells().list();
     double[] state = new double[cells.size()];
     Arrays.fill(state, target(channel.transfer(), literal.restVolts()));
     for (int k = 0; k < STEPS; k++) {
       double wanted = target(channel.transfer(), literal.at((k + 0.5) * STEP));
       for (int c = 0; c < state.length; c++) {
         Double own = cells.get(c).openingSeconds();
-        double opening = own == null ? channel.openingSeconds() : own;
+        double opening = own == null ? channel.cells().openingSeconds() : own;
         double time = wanted > state[c] ? opening : cells.get(c).releaseSeconds();
         state[c] += (wanted - state[c]) * (1 - Math.exp(-STEP / time));
       }

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.envelopes.ControlVoltage;
 import thudbook.envelopes.Strikes;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
 import thudbook.gates.Motion;
 import thudbook.gates.MotionPiece;
 import thudbook.sources.Spectrum;
@@ -63,11 +64,13 @@ class DenseSamplingTest {
       for (int i = 0; i < openness.length; i++) {
         Channel channel = sound.stages().get(i).channel();
         level *= channel.level(openness[i]);
-        if (channel.law().poles() > 0) {
-          poles.add(channel.cutoffHertz(openness[i]));
-        }
-        if (channel.law().poles() > 1) {
-          poles.add(channel.spread() * channel.cutoffHertz(openness[i]));
+        Filter filter = channel.response().filter().orElse(null);
+        if (filter != null) {
+          double cutoff = channel.cutoffHertz(openness[i]);
+          poles.add(cutoff);
+          if (filter.poles() > 1) {
+            poles.add(filter.spread() * cutoff);
+          }
         }
       }
       return level * Math.sqrt(spectrum.passedShare(poles.stream().mapToDouble(p -> p).toArray()));

@@ -2,27 +2,32 @@ package thudbook.yardstick;
 
 import java.util.List;
 import thudbook.gates.Cell;
+import thudbook.gates.Cells;
 import thudbook.gates.Channel;
+import thudbook.gates.Filter;
+import thudbook.gates.Level;
+import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
 
 /**
- * The one place where tests put channels together: an amplifier of one cell, threshold 0 V, ceiling
- * 5 V, opening in 1 ms, release in 10 ms, leak −80 dB, no bleed, rail 10 V, and what differs from
+ * Where tests of the core put channels together: an amplifier of one cell, threshold 0 V, ceiling 5
+ * V, opening in 1 ms, release in 10 ms, leak −80 dB, no bleed, rail 10 V, and what differs from
  * that.
  */
 public final class ChannelBuilder {
-  private Response response = Response.AMPLITUDE;
+  private Response.Kind response = Response.Kind.AMPLITUDE;
   private Transfer transfer = Transfer.between(0, 5);
   private double openingSeconds = 1e-3;
   private List<Cell> cells = List.of(new Cell(1, 1e-2, null));
   private int poles = 1;
   private double spread = 1;
-  private Channel.Cutoff cutoff;
+  private double closedHertz = 40;
+  private double openHertz = 9000;
   private double levelExponent = 1;
   private double cutoffExponent = 1;
   private double saturation;
-  private Double leakDb = -80.0;
+  private double leakDb = -80;
   private double bleedVolts;
   private double railVolts = 10;
 
@@ -35,19 +40,26 @@ public final class ChannelBuilder {
   public Channel build() {
     return new Channel(
         "built",
-        response,
         transfer,
-        openingSeconds,
-        cells,
-        poles,
-        spread,
-        cutoff,
-        levelExponent,
-        cutoffExponent,
-        saturation,
-        leakDb,
-        bleedVolts,
-        railVolts);
+        new Cells(openingSeconds, cells),
+        built(),
+        new Output(bleedVolts, railVolts));
+  }
+
+  private Response built() {
+    return switch (response) {
+      case BOTH -> new Response.Both(level(), filter());
+      case AMPLITUDE -> new Response.Amplitude(level());
+      case LOW_PASS -> new Response.LowPass(filter());
+    };
+  }
+
+  private Level level() {
+    return new Level(leakDb, levelExponent, saturation);
+  }
+
+  private Filter filter() {
+    return new Filter(poles, spread, closedHertz, openHertz, cutoffExponent);
   }
 
   /** A transfer of one line. */
@@ -74,16 +86,17 @@ public final class ChannelBuilder {
   }
 
   /** Moves a filter too. */
-  public ChannelBuilder filter(int count, double ratio, double closedHertz, double openHertz) {
-    response = Response.BOTH;
+  public ChannelBuilder filter(int count, double ratio, double closed, double open) {
+    response = Response.Kind.BOTH;
     poles = count;
     spread = ratio;
-    cutoff = new Channel.Cutoff(closedHertz, openHertz);
+    closedHertz = closed;
+    openHertz = open;
     return this;
   }
 
   /** What the openness moves. */
-  public ChannelBuilder response(Response other) {
+  public ChannelBuilder response(Response.Kind other) {
     response = other;
     return this;
   }
@@ -96,8 +109,8 @@ public final class ChannelBuilder {
     return this;
   }
 
-  /** The level of the closed gate; null: none. */
-  public ChannelBuilder leak(Double decibels) {
+  /** The level of the closed gate. */
+  public ChannelBuilder leak(double decibels) {
     leakDb = decibels;
     return this;
   }
