@@ -20,8 +20,6 @@ final class Bundled {
   /** The libraries whose files pages may use: name, coordinates, and where their files stand. */
   private static final Map<String, Library> LIBRARIES =
       Map.of(
-          "htmx",
-          new Library("org.webjars.npm", "htmx.org", "webjars/htmx.org/%s/dist/"),
           "inter",
           new Library("org.mvnpm.at.fontsource", "inter", "_static/inter/%s/files/"));
 
@@ -74,7 +72,8 @@ final class Bundled {
   /**
    * The content of a library's file, if there is such a file.
    *
-   * @param path name of the library and path below its folder, such as {@code htmx/htmx.min.js}
+   * @param path name of the library and path below its folder, such as {@code
+   *     inter/inter-latin-400-normal.woff2}
    */
   static Optional<byte[]> ofLibrary(String path) {
     int slash = path.indexOf('/');

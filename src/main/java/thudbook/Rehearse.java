@@ -37,7 +37,6 @@ final class Rehearse implements Callable<Integer> {
           "api/recipes",
           "api/recipes/slack-tide-kick",
           "api/gates",
-          "lib/htmx/htmx.min.js",
           "no");
   private static final String SOUND =
       """
