@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import thudbook.Exchange.Answer;
 
 /** The built jar as a process of its own, started from an empty folder. Scenario tests. */
-@Timeout(value = 3, unit = TimeUnit.MINUTES)
+@Timeout(value = 15, unit = TimeUnit.MINUTES)
 class BuiltJarScenario {
   private static final Path JAR = Path.of("target", "thudbook.jar").toAbsolutePath();
   private static final Path ARCHIVE = Path.of("target", "thudbook.jsa").toAbsolutePath();

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -18,7 +17,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.NoSuchElementException;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
@@ -212,8 +210,6 @@ class ChangesScenario {
   }
 
   private static WebDriverWait patiently() {
-    WebDriverWait wait = new WebDriverWait(browser, Duration.ofSeconds(20));
-    wait.ignoring(StaleElementReferenceException.class);
-    return wait;
+    return Patience.with(browser);
   }
 }

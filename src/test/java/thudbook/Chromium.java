@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +14,6 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
  * A real browser. Where there is none, browser tests are skipped and say how to get it; with {@code
@@ -59,7 +57,9 @@ public final class Chromium {
         "--user-data-dir=" + profile);
     ChromeDriverService service =
         new ChromeDriverService.Builder().usingDriverExecutable(driver.get().toFile()).build();
-    return new ChromeDriver(service, options);
+    ChromeDriver started = new ChromeDriver(service, options);
+    started.manage().timeouts().scriptTimeout(Patience.LIMIT).pageLoadTimeout(Patience.LIMIT);
+    return started;
   }
 
   /** Shows pages as on a screen of this size. */
@@ -77,7 +77,7 @@ public final class Chromium {
     driver.executeScript(
         "window.leaving = true; arguments[0].scrollIntoView({block: 'center'})", element);
     element.click();
-    new WebDriverWait(driver, Duration.ofSeconds(60))
+    Patience.with(driver)
         .until(
             page ->
                 driver.executeScript(

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -19,7 +18,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -390,8 +388,6 @@ class EditorScenario {
   }
 
   private static WebDriverWait patiently() {
-    WebDriverWait wait = new WebDriverWait(browser, Duration.ofSeconds(20), Duration.ofMillis(50));
-    wait.ignoring(StaleElementReferenceException.class);
-    return wait;
+    return Patience.with(browser);
   }
 }

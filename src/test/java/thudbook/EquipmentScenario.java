@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -16,11 +15,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
-import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Scenario: modules are written, changed and used in a real browser, on a phone. */
 class EquipmentScenario {
@@ -126,7 +123,7 @@ class EquipmentScenario {
   @Test
   void aRecipeTellsWhatItsKnobsComeTo() throws IOException {
     visit("/recipes/slack-tide-kick");
-    new WebDriverWait(browser, Duration.ofSeconds(60))
+    Patience.with(browser)
         .until(page -> page.findElements(By.cssSelector("a[data-touchy]")).isEmpty());
     String settings =
         browser.findElement(By.className("settings")).getText().replace('\u00a0', ' ');
@@ -169,8 +166,7 @@ class EquipmentScenario {
   }
 
   private static void becomes(String name, String value) {
-    new WebDriverWait(browser, Duration.ofSeconds(60))
-        .ignoring(StaleElementReferenceException.class)
+    Patience.with(browser)
         .until(page -> value.equals(byName(name).getAttribute("value")));
   }
 

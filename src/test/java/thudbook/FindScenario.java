@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -18,11 +17,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import thudbook.storage.Database;
 import thudbook.yardstick.RandomLibrary;
 
@@ -41,7 +38,6 @@ class FindScenario {
   @BeforeAll
   static void open() throws Exception {
     browser = Chromium.start();
-    browser.manage().timeouts().scriptTimeout(Duration.ofMinutes(3));
     library = new RandomLibrary(4, 600);
     try (Database database = Database.open(folder)) {
       library.fill(database, RECIPES);
@@ -334,8 +330,6 @@ class FindScenario {
   }
 
   private static void await(Supplier<Boolean> condition) {
-    new WebDriverWait(browser, Duration.ofSeconds(20))
-        .ignoring(StaleElementReferenceException.class)
-        .until(driver -> condition.get());
+    Patience.with(browser).until(driver -> condition.get());
   }
 }

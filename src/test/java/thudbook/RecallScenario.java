@@ -24,7 +24,6 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chromium.ChromiumNetworkConditions;
-import org.openqa.selenium.support.ui.WebDriverWait;
 import thudbook.documents.Documents;
 import thudbook.quantities.Position;
 import thudbook.recipes.Recipe;
@@ -301,7 +300,7 @@ class RecallScenario {
   }
 
   private static void waitFor(String script) {
-    new WebDriverWait(browser, Duration.ofSeconds(60))
+    Patience.with(browser)
         .until(page -> Boolean.TRUE.equals(browser.executeScript(script)));
   }
 

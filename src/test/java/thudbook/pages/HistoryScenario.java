@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thudbook.Patience;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.Slugs;
@@ -190,12 +191,10 @@ class HistoryScenario {
     form.put("channels.0.transfer", "1.4 V, 0\r\n4 V, 1");
     String change = followed(notebook.post("/gates/keeper-twin/edit", form));
     assertThat(change).startsWith("/changes/");
-    String shown = page(change);
-    for (int i = 0; i < 200 && !shown.contains("2 recipes predicted again."); i++) {
-      Thread.sleep(50);
-      shown = page(change);
-    }
-    assertThat(shown)
+    Patience.until(
+        "both recipes predicted again",
+        () -> page(change).contains("2 recipes predicted again."));
+    assertThat(page(change))
         .contains("2 recipes predicted again.")
         .contains("Slack-tide kick")
         .contains("→</span>");
