@@ -28,6 +28,9 @@ import org.jspecify.annotations.Nullable;
  * a script module, which are relative, carry it too; those of libraries with a query, {@code
  * /lib/inter/a.woff2?v=<hash>}. Without the right hash a file is served too, to be asked for again
  * each time.
+ *
+ * <p>The style sheets of a folder, a component each, are also served as one, {@code frame.css} for
+ * those in {@code frame/}, in alphabetical order: a page asks for few files.
  */
 public final class Assets {
   private static final int HASH_CHARACTERS = 16;
@@ -57,7 +60,7 @@ public final class Assets {
   public Assets(Map<String, byte[]> own, Function<String, Optional<byte[]>> libraries) {
     this.libraries = libraries;
     MessageDigest digest = sha256();
-    new TreeMap<>(own)
+    new TreeMap<>(withSheetsOfFolders(own))
         .forEach(
             (path, content) -> {
               byte[] shown = path.endsWith(".css") ? withAddresses(content) : content;
@@ -66,6 +69,24 @@ public final class Assets {
               this.own.put(path, File.of(path, shown));
             });
     ownHash = shortened(digest);
+  }
+
+  private static Map<String, byte[]> withSheetsOfFolders(Map<String, byte[]> own) {
+    Map<String, byte[]> all = new TreeMap<>(own);
+    new TreeMap<>(own)
+        .forEach(
+            (path, content) -> {
+              int slash = path.indexOf('/');
+              if (slash > 0 && path.endsWith(".css")) {
+                all.merge(path.substring(0, slash) + ".css", content, Assets::joined);
+              }
+            });
+    return all;
+  }
+
+  private static byte[] joined(byte[] first, byte[] second) {
+    return (new String(first, StandardCharsets.UTF_8) + new String(second, StandardCharsets.UTF_8))
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   /**

@@ -155,4 +155,24 @@ class AssetsTest {
     assertThatThrownBy(() -> assets.address("lib/inter/none"))
         .isInstanceOf(IllegalArgumentException.class);
   }
+
+  @Test
+  void sheetsOfAFolderAreAlsoServedAsOne() throws IOException {
+    Assets sheets =
+        new Assets(
+            Map.of(
+                "plots/tokens.css", bytes("b {}\n"),
+                "plots/base.css", bytes("a {}\n"),
+                "plots/cursor.js", bytes("export {};")),
+            path -> Optional.empty());
+    try (Server own =
+        Server.start(
+            new Server.Address(InetAddress.getLoopbackAddress(), 0, null, 1_000),
+            (kind, faults, requestId) -> kind.slug(),
+            () -> "",
+            sheets::addTo)) {
+      Answer answer = Exchange.get(own.port(), sheets.address("plots.css"));
+      assertThat(answer.text()).isEqualTo("a {}\nb {}\n");
+    }
+  }
 }
