@@ -28,7 +28,7 @@ export function narrowChannels(form) {
   for (const stage of form.querySelectorAll('[data-stage]')) {
     const gate = stage.querySelector('select[name$=".gate"]');
     const channel = stage.querySelector('select[name$=".channel"]');
-    if (!narrowed.has(stage)) {
+    if (gate !== null && channel !== null && !narrowed.has(stage)) {
       narrowed.add(stage);
       narrow(gate, channel, false);
       // Before others hear of the change, so that they find the channel that goes with it.

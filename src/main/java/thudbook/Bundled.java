@@ -19,9 +19,7 @@ import java.util.zip.ZipEntry;
 final class Bundled {
   /** The libraries whose files pages may use: name, coordinates, and where their files stand. */
   private static final Map<String, Library> LIBRARIES =
-      Map.of(
-          "inter",
-          new Library("org.mvnpm.at.fontsource", "inter", "_static/inter/%s/files/"));
+      Map.of("inter", new Library("org.mvnpm.at.fontsource", "inter", "_static/inter/%s/files/"));
 
   private Bundled() {}
 

@@ -60,7 +60,7 @@ class BrowserScenario {
   void fromTheListToARecipeItsPlotItsGateAndTheHelpByKeyboard() {
     visit("/");
     WebElement link = browser.findElement(By.linkText("Slack-tide kick"));
-    link.sendKeys(Keys.ENTER);
+    Chromium.followByKey(browser, link);
     assertThat(heading()).isEqualTo("Slack-tide kick");
 
     WebElement plot = browser.findElement(By.cssSelector("[role=slider]"));
@@ -75,11 +75,11 @@ class BrowserScenario {
         .isNotEqualTo(first);
     assertThat(browser.findElement(By.cssSelector(".plot-readout")).getText()).contains("dB");
 
-    browser.findElement(By.partialLinkText("Keeper twin")).sendKeys(Keys.ENTER);
+    Chromium.followByKey(browser, browser.findElement(By.partialLinkText("Keeper twin")));
     assertThat(heading()).isEqualTo("Keeper twin");
-    browser.findElement(By.linkText("Help")).sendKeys(Keys.ENTER);
+    Chromium.followByKey(browser, browser.findElement(By.linkText("Help")));
     assertThat(heading()).isEqualTo("Help");
-    browser.findElement(By.linkText("What a low-pass gate does")).sendKeys(Keys.ENTER);
+    Chromium.followByKey(browser, browser.findElement(By.linkText("What a low-pass gate does")));
     assertThat(heading()).isEqualTo("What a low-pass gate does");
   }
 

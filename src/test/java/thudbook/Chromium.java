@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Assumptions;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -74,9 +75,18 @@ public final class Chromium {
    * asks the page: an element of a page that is just leaving may be neither there nor stale.
    */
   public static void follow(ChromeDriver driver, WebElement element) {
+    leave(driver, element, element::click);
+  }
+
+  /** Opens a link by its key, and waits for the page that it leads to. */
+  public static void followByKey(ChromeDriver driver, WebElement element) {
+    leave(driver, element, () -> element.sendKeys(Keys.ENTER));
+  }
+
+  private static void leave(ChromeDriver driver, WebElement element, Runnable press) {
     driver.executeScript(
         "window.leaving = true; arguments[0].scrollIntoView({block: 'center'})", element);
-    element.click();
+    press.run();
     Patience.with(driver)
         .until(
             page ->

@@ -166,8 +166,7 @@ class EquipmentScenario {
   }
 
   private static void becomes(String name, String value) {
-    Patience.with(browser)
-        .until(page -> value.equals(byName(name).getAttribute("value")));
+    Patience.with(browser).until(page -> value.equals(byName(name).getAttribute("value")));
   }
 
   /** Opens the part of the form that a field stands in. */

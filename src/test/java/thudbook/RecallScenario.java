@@ -300,8 +300,7 @@ class RecallScenario {
   }
 
   private static void waitFor(String script) {
-    Patience.with(browser)
-        .until(page -> Boolean.TRUE.equals(browser.executeScript(script)));
+    Patience.with(browser).until(page -> Boolean.TRUE.equals(browser.executeScript(script)));
   }
 
   private static String text(String part) {

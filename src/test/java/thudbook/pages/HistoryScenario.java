@@ -192,8 +192,7 @@ class HistoryScenario {
     String change = followed(notebook.post("/gates/keeper-twin/edit", form));
     assertThat(change).startsWith("/changes/");
     Patience.until(
-        "both recipes predicted again",
-        () -> page(change).contains("2 recipes predicted again."));
+        "both recipes predicted again", () -> page(change).contains("2 recipes predicted again."));
     assertThat(page(change))
         .contains("2 recipes predicted again.")
         .contains("Slack-tide kick")
