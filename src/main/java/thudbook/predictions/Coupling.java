@@ -100,11 +100,11 @@ final class Coupling {
   double largestBehindAll(Trace trace) {
     double low = trace.offsetIn(0, 0);
     double largest = 0;
-    double[] corners = trace.corners();
-    for (int k = 0; k < corners.length; k++) {
-      double end = k + 1 < corners.length ? corners[k + 1] : trace.horizonSeconds();
-      double fastest = Math.min(trace.shortestTimeConstant(k), 1 / omega);
-      double from = corners[k];
+    Intervals intervals = trace.intervals();
+    for (int k = 0; k < intervals.count(); k++) {
+      double end = intervals.end(k);
+      double fastest = Math.min(intervals.shortestTimeConstant(k), 1 / omega);
+      double from = intervals.start(k);
       double length = fastest / 2;
       while (from < end) {
         length = Math.min(length, end - from);

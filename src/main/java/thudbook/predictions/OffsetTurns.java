@@ -23,19 +23,19 @@ final class OffsetTurns {
     this.trace = trace;
     stages = trace.motions().size();
     boolean[] opposed = opposed(trace.chain());
-    double[] corners = trace.corners();
-    for (int k = 0; k < corners.length; k++) {
-      boolean mixed = trace.isMixed(k);
+    Intervals intervals = trace.intervals();
+    for (int k = 0; k < intervals.count(); k++) {
+      boolean mixed = intervals.isMixed(k);
       if (mixed || opposed[stages]) {
-        double[] places = trace.places(k);
+        double[] places = intervals.places(k);
         for (int count = 1; count <= stages; count++) {
           if (opposed[count] || (mixed && count == stages)) {
             look(k, places, count);
           }
         }
       } else {
-        see(k, corners[k]);
-        see(k, k + 1 < corners.length ? corners[k + 1] : trace.horizonSeconds());
+        see(k, intervals.start(k));
+        see(k, intervals.end(k));
       }
     }
   }

@@ -1,12 +1,10 @@
 package thudbook.predictions;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import thudbook.gates.Motion;
-import thudbook.gates.MotionPiece;
 
 /**
  * The output level h(t) of a chain of moving stages, cut into spans on which it is monotone, so
@@ -17,18 +15,11 @@ import thudbook.gates.MotionPiece;
  * time, on which such sums change slowly, and each extremum found there is refined.
  */
 final class Trace {
-  /** After so many of the longest time constants nothing is left of them (e^−45 = 3e-20). */
-  private static final double LIFETIMES = 45;
-
   private final Chain chain;
   private final List<Motion> motions;
   private final double[] openness;
 
-  /** The corners of all stages, and the piece of each stage that begins or goes on there. */
-  private final double[] corners;
-
-  private final MotionPiece[][] pieces;
-  private final double horizon;
+  private final Intervals intervals;
   private final List<Span> spans = new ArrayList<>();
   private final double baseLevel;
   private final double finalLevel;
@@ -40,18 +31,7 @@ final class Trace {
     this.chain = chain;
     this.motions = motions;
     openness = new double[motions.size()];
-    corners = cornersOf(motions);
-    pieces = new MotionPiece[corners.length][motions.size()];
-    for (int j = 0; j < motions.size(); j++) {
-      List<MotionPiece> own = motions.get(j).pieces();
-      int place = 0;
-      for (int k = 0; k < corners.length; k++) {
-        while (place + 1 < own.size() && own.get(place + 1).start() <= corners[k]) {
-          place++;
-        }
-        pieces[k][j] = own.get(place);
-      }
-    }
+    intervals = new Intervals(motions);
     for (int j = 0; j < openness.length; j++) {
       openness[j] = motions.get(j).restOpenness();
     }
@@ -60,47 +40,31 @@ final class Trace {
       openness[j] = motions.get(j).finalOpenness();
     }
     finalLevel = chain.level(openness);
-    int last = corners.length - 1;
-    double longest = 0;
-    for (MotionPiece piece : pieces[last]) {
-      longest = Math.max(longest, piece.longestTimeConstant());
-    }
-    horizon = corners[last] + LIFETIMES * longest;
     cutIntoSpans();
-  }
-
-  private static double[] cornersOf(List<Motion> motions) {
-    return motions.stream()
-        .flatMap(motion -> motion.pieces().stream())
-        .mapToDouble(MotionPiece::start)
-        .sorted()
-        .distinct()
-        .toArray();
   }
 
   private void cutIntoSpans() {
     double level = levelIn(0, 0);
-    double start = 0;
-    for (int k = 0; k < corners.length; k++) {
-      double end = endOf(k);
-      if (isMixed(k)) {
+    for (int k = 0; k < intervals.count(); k++) {
+      double start = intervals.start(k);
+      double end = intervals.end(k);
+      if (intervals.isMixed(k)) {
         level = addMixed(k, level);
       } else {
-        if (k + 1 == corners.length) {
+        if (k + 1 == intervals.count()) {
           // The endless piece, in doubling steps: a bracket near the crossing is found sooner.
-          for (double step = shortestTimeConstant(k); start + step < end; step *= 2) {
+          for (double step = intervals.shortestTimeConstant(k); start + step < end; step *= 2) {
             level = add(k, start + step);
           }
         }
         level = add(k, end);
       }
-      start = end;
     }
   }
 
   /** Adds the spans of an interval in which cells go both ways; answers the level at its end. */
   private double addMixed(int k, double startLevel) {
-    double[] times = places(k);
+    double[] times = intervals.places(k);
     int steps = times.length - 2;
     double[] levels = new double[times.length];
     levels[0] = motions.size() == 1 ? opennessIn(k, times[0])[0] : startLevel;
@@ -142,10 +106,7 @@ final class Trace {
   }
 
   private double[] opennessIn(int interval, double seconds) {
-    MotionPiece[] here = pieces[interval];
-    for (int j = 0; j < here.length; j++) {
-      openness[j] = here[j].openness(seconds - here[j].start());
-    }
+    intervals.openness(interval, seconds, openness);
     return openness;
   }
 
@@ -159,24 +120,9 @@ final class Trace {
     return chain.offsetVolts(opennessIn(corner, seconds), stages);
   }
 
-  /** Whether cells go both ways from a corner on. */
-  boolean isMixed(int corner) {
-    boolean rises = false;
-    boolean falls = false;
-    for (MotionPiece piece : pieces[corner]) {
-      rises |= piece.rises();
-      falls |= piece.falls();
-    }
-    return rises && falls;
-  }
-
-  /** Times from a corner to the next, close enough that no turn between two of them is missed. */
-  double[] places(int corner) {
-    return Scan.interval(corners[corner], endOf(corner), shortestTimeConstant(corner));
-  }
-
-  private double endOf(int corner) {
-    return corner + 1 == corners.length ? horizon : corners[corner + 1];
+  /** The stretches of time between two corners. */
+  Intervals intervals() {
+    return intervals;
   }
 
   /** The stages that the level follows from. */
@@ -201,21 +147,12 @@ final class Trace {
 
   /** The time after which nothing happens any more, in seconds. */
   double horizonSeconds() {
-    return horizon;
+    return intervals.horizonSeconds();
   }
 
   /** The corners of all stages, from 0. */
   double[] corners() {
-    return corners.clone();
-  }
-
-  /** The shortest time constant at work from a corner on, in seconds. */
-  double shortestTimeConstant(int corner) {
-    double shortest = Double.POSITIVE_INFINITY;
-    for (MotionPiece piece : pieces[corner]) {
-      shortest = Math.min(shortest, piece.shortestTimeConstant());
-    }
-    return shortest;
+    return intervals.corners();
   }
 
   /** The ends of the monotone spans, from 0 to the horizon. */
@@ -235,8 +172,7 @@ final class Trace {
       }
       return openness;
     }
-    int place = Arrays.binarySearch(corners, seconds);
-    return opennessIn(place >= 0 ? place : -place - 2, seconds);
+    return opennessIn(intervals.at(seconds), seconds);
   }
 
   /** The level at a time. */
@@ -251,7 +187,7 @@ final class Trace {
 
   /** The largest level between two times; the second may be infinite. */
   double top(double from, double to) {
-    double top = Math.max(level(from), to < horizon ? level(to) : finalLevel);
+    double top = Math.max(level(from), to < intervals.horizonSeconds() ? level(to) : finalLevel);
     for (Span span : spans) {
       if (span.end() > from && span.end() < to) {
         top = Math.max(top, span.endLevel());
