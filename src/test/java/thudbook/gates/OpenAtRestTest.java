@@ -37,7 +37,7 @@ import thudbook.yardstick.WorkedChannels;
  */
 class OpenAtRestTest {
   private static final int SOUNDS_PER_SEED = 5_000;
-  private static final Duration MOST_PER_SEED = Duration.ofSeconds(120);
+  private static final Duration MOST_PER_SEED = Duration.ofMinutes(2);
   private static final Source SINE =
       new Source.Oscillator(Source.Wave.SINE, Frequency.ofHertz(110), 0.5, 5);
 

@@ -94,14 +94,22 @@ class OneCellTest {
   void metricsAreToldAloneAsAmongAll() {
     Sound sound = sound(cell(), 1000, 0);
     Metrics all = Predictor.predict(sound).metrics();
-    for (Metric metric : Metric.values()) {
-      if (metric != Metric.DEAD_TIME && metric.ordinal() <= Metric.RELEASE_60.ordinal()
-          || List.of(Metric.FLOOR_DB, Metric.BRIGHTNESS_PEAK, Metric.BRIGHTNESS_AT_20)
-              .contains(metric)) {
-        assertThat(Predictor.levelMetric(sound, Spectrum.of(sound.source()), metric))
-            .as(metric.key())
-            .isEqualTo(all.get(metric));
-      }
+    for (Metric metric :
+        List.of(
+            Metric.PEAK_DB,
+            Metric.PEAK_TIME,
+            Metric.ONSET,
+            Metric.ATTACK,
+            Metric.HOLD,
+            Metric.RELEASE_20,
+            Metric.RELEASE_40,
+            Metric.RELEASE_60,
+            Metric.FLOOR_DB,
+            Metric.BRIGHTNESS_PEAK,
+            Metric.BRIGHTNESS_AT_20)) {
+      assertThat(Predictor.levelMetric(sound, Spectrum.of(sound.source()), metric))
+          .as(metric.key())
+          .isEqualTo(all.get(metric));
     }
     assertThat(Predictor.levelMetric(sound, Spectrum.of(sound.source()), Metric.THUMP_PEAK))
         .isEmpty();
