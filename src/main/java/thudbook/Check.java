@@ -12,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thudbook.documents.Documents;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 
 /** Reads documents and says what is wrong with them, and what a half-written one still lacks. */
@@ -44,13 +45,13 @@ final class Check implements Callable<Integer> {
   }
 
   private static void check(Path file, PrintWriter out) {
-    Documents.Read read = DocumentFile.read(file);
-    if (read.noun() instanceof Documents.ARecipe recipe) {
-      List<String> missing = Resolution.of(recipe.recipe(), GateFolder.beside(file)).missing();
+    Documents.Read<?> read = DocumentFile.read(file);
+    if (read.thing() instanceof Recipe recipe) {
+      List<String> missing = Resolution.of(recipe, GateFolder.beside(file)).missing();
       out.println(file + ": a recipe, " + (missing.isEmpty() ? "complete" : "half-written"));
       missing.forEach(what -> out.println(file + ": no prediction yet: " + what));
     } else {
-      out.println(file + ": a " + read.noun().word());
+      out.println(file + ": a " + read.word());
     }
     read.notes().forEach(note -> out.println(file + ": " + note));
   }

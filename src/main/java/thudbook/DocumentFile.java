@@ -36,7 +36,7 @@ final class DocumentFile {
    *
    * @throws RefusedFile with all faults of the document, or if the file can't be read
    */
-  static Documents.Read read(Path file) {
+  static Documents.Read<?> read(Path file) {
     try (InputStream in = Files.newInputStream(file)) {
       return Documents.read(in.readNBytes(MOST_BYTES), PASSING);
     } catch (Refusal refusal) {

@@ -8,14 +8,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 
 /**
  * Gates as files {@code <slug>.md} of a folder, each read when it is asked for. A file with faults
  * ends the search with a {@link RefusedFile}.
  */
-final class GateFolder implements GateStore {
+final class GateFolder implements Things<Gate> {
   private static final String ENDING = ".md";
   private static final Pattern ID = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
@@ -31,11 +33,9 @@ final class GateFolder implements GateStore {
   }
 
   @Override
-  public Optional<Stored> find(String slugOrId) {
+  public Optional<Kept<Gate>> find(String slugOrId) {
     if (ID.matcher(slugOrId).matches()) {
-      return all().stream()
-          .filter(stored -> stored.gate().id().toString().equals(slugOrId))
-          .findFirst();
+      return all().stream().filter(stored -> stored.id().toString().equals(slugOrId)).findFirst();
     }
     // A name with separators would leave the folder.
     return slugOrId.matches("[a-z0-9-]+")
@@ -44,22 +44,21 @@ final class GateFolder implements GateStore {
   }
 
   @Override
-  public List<Stored> all() {
+  public List<Kept<Gate>> all() {
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> file.toString().endsWith(ENDING))
           .flatMap(file -> read(file).stream())
-          .sorted(Comparator.comparing(stored -> stored.gate().title()))
+          .sorted(Comparator.comparing(stored -> stored.title()))
           .toList();
     } catch (IOException e) {
       throw RefusedFile.of(folder, e);
     }
   }
 
-  private static Optional<Stored> read(Path file) {
-    return Files.isRegularFile(file)
-            && DocumentFile.read(file).noun() instanceof Documents.AGate gate
-        ? Optional.of(Stored.fresh(gate.gate(), Documents.write(gate.gate())))
+  private static Optional<Kept<Gate>> read(Path file) {
+    return Files.isRegularFile(file) && DocumentFile.read(file).thing() instanceof Gate gate
+        ? Optional.of(Kept.fresh(gate, Documents.write(gate)))
         : Optional.empty();
   }
 }

@@ -6,6 +6,7 @@ import java.time.InstantSource;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import thudbook.access.Author;
 import thudbook.api.Api;
 import thudbook.notebook.Acts;
 import thudbook.pages.EquipmentRoutes;
@@ -47,9 +48,9 @@ final class Notebook implements AutoCloseable {
     try {
       Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
       Acts acts = Acts.on(database, clock, repredictions::wake);
-      if (settings.samples() && database.changes().isEmpty()) {
-        acts.recipes()
-            .loadSamples(SampleLibrary.gates(), SampleLibrary.recipes(), SampleLibrary.others());
+      // Once, and not again when they were thrown away.
+      if (settings.samples() && acts.changes().isEmpty()) {
+        acts.changes().write(SampleLibrary.writes(), Author.SAMPLES, "loaded the sample library");
       }
       Server server = serve(settings, database, acts, clock, ids);
       repredictions.start();

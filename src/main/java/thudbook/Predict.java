@@ -17,8 +17,8 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thudbook.api.PredictionJson;
-import thudbook.documents.Documents;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
@@ -67,12 +67,12 @@ final class Predict implements Callable<Integer> {
       return predictAll(commandLine, GateFolder::beside);
     }
     if (studio.gates != null) {
-      GateStore gates = new GateFolder(existing(commandLine, studio.gates));
+      Things<Gate> gates = new GateFolder(existing(commandLine, studio.gates));
       return predictAll(commandLine, recipe -> gates);
     }
     Path data = existing(commandLine, Objects.requireNonNull(studio.data));
     try (Database database = Database.open(data)) {
-      GateStore gates = database.gates();
+      Things<Gate> gates = database.gates();
       return predictAll(commandLine, recipe -> gates);
     }
   }
@@ -84,7 +84,7 @@ final class Predict implements Callable<Integer> {
     throw new ParameterException(commandLine, "there is no folder " + folder);
   }
 
-  private int predictAll(CommandLine commandLine, Function<Path, GateStore> gatesOf) {
+  private int predictAll(CommandLine commandLine, Function<Path, Things<Gate>> gatesOf) {
     int code = CommandLine.ExitCode.OK;
     for (Path file : files) {
       try {
@@ -97,11 +97,10 @@ final class Predict implements Callable<Integer> {
     return code;
   }
 
-  private void predict(Path file, GateStore gates, PrintWriter out) {
-    if (!(DocumentFile.read(file).noun() instanceof Documents.ARecipe document)) {
+  private void predict(Path file, Things<Gate> gates, PrintWriter out) {
+    if (!(DocumentFile.read(file).thing() instanceof Recipe recipe)) {
       throw RefusedFile.of(file, List.of("a recipe was expected, found a gate"));
     }
-    Recipe recipe = document.recipe();
     Resolution resolution = Resolution.of(recipe, gates);
     Sound sound =
         resolution

@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import thudbook.documents.Documents;
 import thudbook.storage.Database;
 import thudbook.storage.Verification;
 
@@ -48,9 +49,9 @@ final class Verify implements Callable<Integer> {
         .getOut()
         .println(
             "Nothing is wrong: "
-                + findings.gates()
+                + findings.count(Documents.GATE)
                 + " gates, "
-                + findings.recipes()
+                + findings.count(Documents.RECIPE)
                 + " recipes, "
                 + findings.revisions()
                 + " revisions, "

@@ -53,7 +53,8 @@ class ArchitectureTest {
   private static final Map<String, List<String>> MAY_USE = mayUse();
 
   private static Map<String, List<String>> mayUse() {
-    List<String> nouns = with(CORE, "access", "equipment", "recipes", "library", "sessions");
+    List<String> nouns =
+        with(CORE, "access", "changes", "equipment", "recipes", "library", "sessions");
     Map<String, List<String>> rooms = new LinkedHashMap<>();
     rooms.put("quantities", List.of());
     rooms.put("sources", List.of("quantities"));
@@ -61,11 +62,13 @@ class ArchitectureTest {
     rooms.put("gates", List.of("quantities", "envelopes"));
     rooms.put("predictions", List.of("quantities", "sources", "envelopes", "gates"));
     rooms.put("access", List.of());
-    rooms.put("equipment", List.of("quantities", "gates", "access"));
-    rooms.put("recipes", with(CORE, "equipment", "access"));
+    rooms.put("changes", List.of("quantities", "access"));
+    rooms.put("equipment", List.of("quantities", "gates", "access", "changes"));
+    rooms.put("recipes", with(CORE, "equipment", "access", "changes"));
     rooms.put(
-        "library", List.of("quantities", "gates", "predictions", "equipment", "recipes", "access"));
-    rooms.put("sessions", with(CORE, "equipment", "recipes", "library", "access"));
+        "library",
+        List.of("quantities", "gates", "predictions", "equipment", "recipes", "access", "changes"));
+    rooms.put("sessions", with(CORE, "equipment", "recipes", "library", "access", "changes"));
     rooms.put("photos", List.of("quantities"));
     rooms.put("documents", nouns);
     rooms.put("drawings", List.of("quantities"));

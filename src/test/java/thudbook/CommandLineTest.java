@@ -14,10 +14,10 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.documents.Documents;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 
 /** The command line on real files. Scenario tests. */
@@ -84,7 +84,7 @@ class CommandLineTest {
   }
 
   private static Metrics metricsOf(Path file) {
-    var recipe = ((Documents.ARecipe) DocumentFile.read(file).noun()).recipe();
+    var recipe = ((Recipe) DocumentFile.read(file).thing());
     var sound = Resolution.of(recipe, GateFolder.beside(file)).complete().orElseThrow();
     return Predictor.predict(sound).metrics();
   }

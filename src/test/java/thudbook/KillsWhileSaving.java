@@ -14,7 +14,8 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import thudbook.Exchange.Answer;
-import thudbook.recipes.RecipeStore;
+import thudbook.changes.Kept;
+import thudbook.recipes.Recipe;
 import thudbook.storage.Database;
 import thudbook.storage.OtherProcess;
 
@@ -66,13 +67,11 @@ public final class KillsWhileSaving {
   }
 
   private static void assertKept(Database database, String slug, int state) {
-    RecipeStore.Stored stored = database.recipes().find(slug).orElseThrow(() -> lost(slug));
+    Kept<Recipe> stored = database.recipes().find(slug).orElseThrow(() -> lost(slug));
     // A change that was not answered may be there or not.
-    assertThat(stored.recipe().notes())
-        .as(slug)
-        .isIn(state == 1 ? List.of("1", "2") : List.of("2"));
-    assertThat(database.recipes().revisions(stored.recipe().id(), 0, 10))
-        .hasSize(Integer.parseInt(stored.recipe().notes()));
+    assertThat(stored.thing().notes()).as(slug).isIn(state == 1 ? List.of("1", "2") : List.of("2"));
+    assertThat(database.recipes().revisions(stored.thing().id(), 0, 10))
+        .hasSize(Integer.parseInt(stored.thing().notes()));
   }
 
   private static AssertionError lost(String slug) {

@@ -85,7 +85,7 @@ class RecallScenario {
 
   private static Recipe recipe(String slug) throws IOException {
     byte[] text = Files.readAllBytes(Path.of("sample-library/recipes", slug + ".md"));
-    return ((Documents.ARecipe) Documents.read(text, Samples.NONE_MISSING).noun()).recipe();
+    return ((Recipe) Documents.read(text, Samples.NONE_MISSING).thing());
   }
 
   /** Everything that a person needs is recovered from the text of the printed sheet alone. */

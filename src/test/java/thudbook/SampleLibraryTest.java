@@ -46,17 +46,17 @@ class SampleLibraryTest {
   @MethodSource("files")
   void everySampleIsWrittenAgainByteForByte(Path file) throws IOException {
     String text = Files.readString(file);
-    Documents.Read read = Samples.read(text.getBytes(UTF_8));
-    assertThat(read.noun().text()).isEqualTo(text);
+    Documents.Read<?> read = Samples.read(text.getBytes(UTF_8));
+    assertThat(read.text()).isEqualTo(text);
     assertThat(read.notes()).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("files")
   void theFileIsNamedAfterTheSlug(Path file) throws IOException {
-    Documents.Noun noun = Samples.read(Files.readAllBytes(file)).noun();
+    Documents.Read<?> read = Samples.read(Files.readAllBytes(file));
     assertThat(file)
-        .isEqualTo(Samples.FOLDER.resolve(noun.word() + "s").resolve(noun.slug() + ".md"));
+        .isEqualTo(Samples.FOLDER.resolve(read.word() + "s").resolve(read.thing().slug() + ".md"));
   }
 
   @Test
@@ -138,8 +138,8 @@ class SampleLibraryTest {
             return "example";
           }
         };
-    Documents.Read read = Documents.read(example.getBytes(UTF_8), identity);
-    Recipe recipe = ((Documents.ARecipe) read.noun()).recipe();
+    Documents.Read<?> read = Documents.read(example.getBytes(UTF_8), identity);
+    Recipe recipe = ((Recipe) read.thing());
     assertThat(Resolution.of(recipe, samples.studio).missing()).isEmpty();
   }
 

@@ -10,10 +10,12 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Stream;
+import thudbook.changes.Kept;
+import thudbook.changes.Thing;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.equipment.Module;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
@@ -56,16 +58,16 @@ public final class Samples {
   final Map<String, Prediction> predictions = new TreeMap<>();
 
   /** The gates of the samples, as a studio. */
-  final GateStore studio =
-      new GateStore() {
+  final Things<Gate> studio =
+      new Things<Gate>() {
         @Override
-        public Optional<Stored> find(String slugOrId) {
+        public Optional<Kept<Gate>> find(String slugOrId) {
           return Optional.ofNullable(gates.get(slugOrId))
-              .map(gate -> Stored.fresh(gate, Documents.write(gate)));
+              .map(gate -> Kept.fresh(gate, Documents.write(gate)));
         }
 
         @Override
-        public List<Stored> all() {
+        public List<Kept<Gate>> all() {
           return gates.keySet().stream().map(slug -> find(slug).orElseThrow()).toList();
         }
       };
@@ -78,15 +80,15 @@ public final class Samples {
 
   Samples() throws IOException {
     for (Path file : files()) {
-      Documents.Noun noun = read(Files.readAllBytes(file)).noun();
-      if (noun instanceof Documents.AGate gate) {
-        gates.put(gate.gate().slug(), gate.gate());
-      } else if (noun instanceof Documents.AModule module) {
-        modules.add(module.module());
-      } else if (noun instanceof Documents.ARecipe recipe) {
-        recipes.put(recipe.recipe().slug(), recipe.recipe());
-      } else if (noun instanceof Documents.ASession session) {
-        sessions.put(session.session().slug(), session.session());
+      Thing noun = read(Files.readAllBytes(file)).thing();
+      if (noun instanceof Gate gate) {
+        gates.put(gate.slug(), gate);
+      } else if (noun instanceof Module module) {
+        modules.add(module);
+      } else if (noun instanceof Recipe recipe) {
+        recipes.put(recipe.slug(), recipe);
+      } else if (noun instanceof Session session) {
+        sessions.put(session.slug(), session);
       }
     }
     recipes.forEach(
@@ -100,7 +102,7 @@ public final class Samples {
                     }));
   }
 
-  static Documents.Read read(byte[] text) {
+  static Documents.Read<?> read(byte[] text) {
     return Documents.read(text, NONE_MISSING);
   }
 

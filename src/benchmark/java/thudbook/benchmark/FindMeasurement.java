@@ -46,13 +46,9 @@ final class FindMeasurement implements Measurement {
   private static final List<String> TABLES =
       List.of(
           "change",
-          "gate_slug",
-          "gate",
-          "gate_revision",
-          "gate_channel",
-          "recipe_slug",
-          "recipe",
-          "recipe_revision",
+          "thing",
+          "thing_slug",
+          "revision",
           "recipe_stage",
           "tag",
           "recipe_tag",

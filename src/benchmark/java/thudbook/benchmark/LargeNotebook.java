@@ -12,12 +12,15 @@ import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Thing;
+import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Recipes;
+import thudbook.recipes.Recipe;
 import thudbook.storage.Database;
+import thudbook.storage.Written;
 
 /** A data folder with very many recipes: the samples over and over, each a recipe of its own. */
 final class LargeNotebook {
@@ -41,43 +44,45 @@ final class LargeNotebook {
 
   /** Fills a new data folder; answers the slugs. */
   static List<String> fill(Path data, int count) throws IOException {
-    List<Gates.Written> gates = new ArrayList<>();
+    List<Gate> gates = new ArrayList<>();
     for (String text : texts("gates")) {
-      Gate gate = ((Documents.AGate) read(text)).gate();
-      gates.add(new Gates.Written(gate, Documents.write(gate)));
+      Gate gate = ((Gate) read(text));
+      gates.add(gate);
     }
     List<String> samples = texts("recipes");
     List<String> slugs = new ArrayList<>();
     Clock clock = Clock.fixed(Instant.parse("2026-11-02T10:00:00Z"), ZoneOffset.UTC);
     try (Database database = Database.open(data)) {
-      Recipes recipes =
-          new Recipes(database.changes(), database.recipes(), database.gates(), clock, () -> {});
+      Changes acts = Written.acts(database, clock, () -> {});
       for (int from = 0; from < count; from += AT_ONCE) {
-        List<Recipes.Written> some = new ArrayList<>();
-        for (int k = from; k < Math.min(count, from + AT_ONCE); k++) {
-          Recipes.Written copy = copy(samples.get(k % samples.size()), k);
-          slugs.add(copy.recipe().slug());
-          some.add(copy);
+        List<Write<?>> some = new ArrayList<>();
+        if (from == 0) {
+          gates.forEach(gate -> some.add(Write.added(Documents.GATE, gate)));
         }
-        recipes.add(from == 0 ? gates : List.of(), some, Author.OWNER, "filled");
+        for (int k = from; k < Math.min(count, from + AT_ONCE); k++) {
+          Recipe copy = copy(samples.get(k % samples.size()), k);
+          slugs.add(copy.slug());
+          some.add(Write.added(Documents.RECIPE, copy));
+        }
+        acts.write(some, Author.OWNER, "filled");
       }
     }
     return slugs;
   }
 
-  private static Recipes.Written copy(String sample, int number) {
+  private static Recipe copy(String sample, int number) {
     String text =
         sample
             .replaceFirst("(?m)^id: .*$", "id: " + new UUID(number + 1L, number + 1L))
             .replaceFirst("(?m)^slug: (.*)$", "slug: $1-" + number)
             .replaceFirst("(?m)^title: \"?(.*?)\"?$", "title: \"$1 " + number + "\"");
-    var recipe = ((Documents.ARecipe) read(text)).recipe();
-    return new Recipes.Written(recipe, Documents.write(recipe));
+    var recipe = ((Recipe) read(text));
+    return recipe;
   }
 
   /** Reads a sample. */
-  static Documents.Noun read(String text) {
-    return Documents.read(text.getBytes(StandardCharsets.UTF_8), NONE).noun();
+  static Thing read(String text) {
+    return Documents.read(text.getBytes(StandardCharsets.UTF_8), NONE).thing();
   }
 
   private static List<String> texts(String noun) throws IOException {

@@ -12,7 +12,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import thudbook.Exchange;
+import thudbook.changes.Thing;
 import thudbook.documents.Documents;
+import thudbook.recipes.Recipe;
 
 /** What the editor asks the server at every turn of a slider, at the HTTP answer. */
 final class LiveMeasurement implements Measurement {
@@ -31,8 +33,8 @@ final class LiveMeasurement implements Measurement {
 
   private static Figure measure(ServerProcess server, String recipe, String what)
       throws IOException {
-    Documents.Noun noun = LargeNotebook.read(Files.readString(RECIPES.resolve(recipe + ".md")));
-    Map<String, List<String>> form = Documents.form(((Documents.ARecipe) noun).recipe());
+    Thing noun = LargeNotebook.read(Files.readString(RECIPES.resolve(recipe + ".md")));
+    Map<String, List<String>> form = Documents.form(((Recipe) noun));
     double[] milliseconds = new double[TURNS];
     for (int turn = -WARM_UP; turn < TURNS; turn++) {
       byte[] body = turned(form, turn + WARM_UP).getBytes(StandardCharsets.UTF_8);

@@ -4,10 +4,14 @@ import io.javalin.config.JavalinConfig;
 import java.time.InstantSource;
 import java.util.UUID;
 import java.util.function.IntSupplier;
-import java.util.function.Predicate;
 import java.util.function.Supplier;
-import thudbook.documents.Identity;
+import thudbook.changes.Keeper;
+import thudbook.changes.Thing;
+import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
+import thudbook.documents.NounDocument;
+import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 
@@ -16,8 +20,8 @@ public final class Api {
   private final HealthRoute health;
   private final PredictionRoute predictions;
   private final RecipeRoutes recipes;
-  private final GateRoutes gates;
-  private final ModuleRoutes modules;
+  private final KeptRoutes<Gate> gates;
+  private final KeptRoutes<Module> modules;
   private final SessionRoutes sessions;
   private final ChangeRoutes changes;
   private final FindingRoutes finding;
@@ -44,24 +48,15 @@ public final class Api {
     this.predictions = new PredictionRoute(stores.gates());
     this.recipes =
         new RecipeRoutes(
-            stores.recipes(),
-            stores.gates(),
-            stores.library(),
-            acts.recipes(),
-            identity(ids, stores.recipes()::slugTaken));
-    this.gates =
-        new GateRoutes(stores.gates(), acts.gates(), identity(ids, stores.gates()::slugTaken));
-    this.modules =
-        new ModuleRoutes(
-            stores.modules(), acts.modules(), identity(ids, stores.modules()::slugTaken));
+            kept(Documents.RECIPE, acts.recipes(), ids), stores.gates(), stores.library());
+    this.gates = kept(Documents.GATE, acts.gates(), ids);
+    this.modules = kept(Documents.MODULE, acts.modules(), ids);
     this.sessions =
         new SessionRoutes(
-            stores.sessions(),
-            acts.sessions(),
-            identity(ids, stores.sessions()::slugTaken),
+            kept(Documents.SESSION, acts.sessions(), ids),
             stores.recipes(),
             stores.gates(),
-            stores.modules()::rack);
+            stores.modules());
     this.changes = new ChangeRoutes(stores, acts);
     this.finding =
         new FindingRoutes(stores.library(), stores.recipes(), acts.tagging(), stores.marks());
@@ -71,23 +66,14 @@ public final class Api {
         new DocumentRoutes(
             stores.documents(),
             stores.photos(),
-            acts.recipes(),
-            acts.gates(),
-            acts.modules(),
-            acts.sessions(),
-            identity(
-                ids,
-                slug ->
-                    stores.recipes().slugTaken(slug)
-                        || stores.gates().slugTaken(slug)
-                        || stores.modules().slugTaken(slug)
-                        || stores.sessions().slugTaken(slug)));
+            acts.changes(),
+            new NewIdentity(ids, acts.changes()::slugTaken));
     this.description = new DescriptionRoute(description);
   }
 
-  /** Gives what comes without an id and a slug both. */
-  private static Identity identity(Supplier<UUID> ids, Predicate<String> taken) {
-    return new NewIdentity(ids, taken);
+  private static <T extends Thing> KeptRoutes<T> kept(
+      NounDocument<T> noun, Keeper<T> acts, Supplier<UUID> ids) {
+    return new KeptRoutes<>(noun, acts, new NewIdentity(ids, acts.store()::slugTaken));
   }
 
   /** Adds all routes. */

@@ -11,8 +11,10 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
 import thudbook.documents.BulkBody;
-import thudbook.equipment.GateHistory;
 import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
@@ -22,12 +24,8 @@ import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Changes;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.SessionStore;
 import thudbook.web.MediaTypes;
 
 /**
@@ -38,19 +36,15 @@ final class ChangeRoutes {
   private static final int LARGEST_LIMIT = 200;
   private static final int MOST_IN_BIN = 1000;
 
-  private final RecipeStore store;
-  private final GateHistory studio;
-  private final SessionStore sessions;
+  private final List<Keeper<?>> binned;
   private final PredictionStore predictions;
-  private final Recipes recipes;
+  private final Keeper<Recipe> recipes;
   private final Changes changes;
   private final Library library;
   private final Tagging tagging;
 
   ChangeRoutes(Stores stores, Acts acts) {
-    this.store = stores.recipes();
-    this.studio = stores.gates();
-    this.sessions = stores.sessions();
+    this.binned = List.of(acts.recipes(), acts.gates(), acts.sessions());
     this.predictions = stores.predictions();
     this.recipes = acts.recipes();
     this.changes = acts.changes();
@@ -81,7 +75,9 @@ final class ChangeRoutes {
   private void change(Context ctx) {
     ctx.header("Cache-Control", "no-store");
     Json.answer(
-        ctx, HistoryJson.change(changes.find(id(ctx)).orElseThrow(() -> Kept.notFound("change"))));
+        ctx,
+        HistoryJson.change(
+            changes.find(id(ctx)).orElseThrow(() -> KeptAnswers.notFound("change"))));
   }
 
   private void undo(Context ctx) {
@@ -117,7 +113,7 @@ final class ChangeRoutes {
     List<Fault> faults = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String name = names.get(i);
-      RecipeStore.Stored stored = store.find(name).orElse(null);
+      Kept<Recipe> stored = recipes.store().find(name).orElse(null);
       if (stored == null) {
         faults.add(
             new Fault(
@@ -128,7 +124,7 @@ final class ChangeRoutes {
                 "a slug or id",
                 "There is no recipe " + name + "."));
       } else {
-        meant.add(stored.recipe().id());
+        meant.add(stored.thing().id());
       }
     }
     if (!faults.isEmpty()) {
@@ -165,42 +161,25 @@ final class ChangeRoutes {
 
   private void bin(Context ctx) {
     ObjectNode node = Json.object();
-    ArrayNode binned = node.putArray("recipes");
-    for (RecipeStore.Stored stored : store.binned(MOST_IN_BIN)) {
-      Recipe recipe = stored.recipe();
-      binned.add(
-          entry(recipe.id(), recipe.slug(), recipe.title())
-              .put("binnedAt", String.valueOf(stored.binnedAt())));
+    for (Keeper<?> noun : binned) {
+      ArrayNode list = node.putArray(noun.noun().word() + "s");
+      for (Kept<?> kept : noun.store().binned(MOST_IN_BIN)) {
+        list.addObject()
+            .put("id", kept.id().toString())
+            .put("slug", kept.slug())
+            .put("title", kept.title())
+            .put("binnedAt", String.valueOf(kept.binnedAt()));
+      }
     }
-    ArrayNode gates = node.putArray("gates");
-    studio
-        .binned()
-        .forEach(
-            stored ->
-                gates.add(
-                    entry(stored.gate().id(), stored.gate().slug(), stored.gate().title())
-                        .put("binnedAt", String.valueOf(stored.binnedAt()))));
-    ArrayNode planned = node.putArray("sessions");
-    sessions
-        .binned()
-        .forEach(
-            stored ->
-                planned.add(
-                    entry(stored.session().id(), stored.session().slug(), stored.session().title())
-                        .put("binnedAt", String.valueOf(stored.binnedAt()))));
     ctx.header("Cache-Control", "no-store");
     Json.answer(ctx, node);
-  }
-
-  private static ObjectNode entry(UUID id, String slug, String title) {
-    return Json.object().put("id", id.toString()).put("slug", slug).put("title", title);
   }
 
   /** The predictions that a change of a gate has set going; its number is that of the change. */
   private void job(Context ctx) {
     long id = id(ctx);
     PredictionStore.Progress progress =
-        predictions.progress(id).orElseThrow(() -> Kept.notFound("job"));
+        predictions.progress(id).orElseThrow(() -> KeptAnswers.notFound("job"));
     ctx.header("Cache-Control", "no-store");
     Json.answer(
         ctx,
@@ -215,7 +194,7 @@ final class ChangeRoutes {
   private static long id(Context ctx) {
     String text = ctx.pathParam("id");
     if (!text.matches("[1-9][0-9]{0,17}")) {
-      throw Kept.notFound("change");
+      throw KeptAnswers.notFound("change");
     }
     return Long.parseLong(text);
   }

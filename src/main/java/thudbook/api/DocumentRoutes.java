@@ -6,17 +6,16 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Thing;
 import thudbook.documents.DocumentStore;
 import thudbook.documents.DocumentZip;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Modules;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.Sessions;
 import thudbook.web.MediaTypes;
 
 /** Documents in, one at a time, and out, all together. */
@@ -27,10 +26,7 @@ final class DocumentRoutes {
 
   private final DocumentStore documents;
   private final PhotoStore photos;
-  private final Recipes recipes;
-  private final Gates gates;
-  private final Modules modules;
-  private final Sessions sessions;
+  private final Changes acts;
   private final Identity identity;
 
   /**
@@ -38,20 +34,10 @@ final class DocumentRoutes {
    *
    * @param identity gives ids and slugs to documents that come without
    */
-  DocumentRoutes(
-      DocumentStore documents,
-      PhotoStore photos,
-      Recipes recipes,
-      Gates gates,
-      Modules modules,
-      Sessions sessions,
-      Identity identity) {
+  DocumentRoutes(DocumentStore documents, PhotoStore photos, Changes acts, Identity identity) {
     this.documents = documents;
     this.photos = photos;
-    this.recipes = recipes;
-    this.gates = gates;
-    this.modules = modules;
-    this.sessions = sessions;
+    this.acts = acts;
     this.identity = identity;
   }
 
@@ -61,30 +47,16 @@ final class DocumentRoutes {
   }
 
   private void add(Context ctx) {
-    MediaTypes.requireBody(ctx, Kept.DOCUMENT_TYPE);
-    Documents.Read read = Documents.read(ctx.bodyAsBytes(), identity);
-    Documents.Noun noun = read.noun();
-    String what = "added " + noun.title();
-    long change;
-    if (noun instanceof Documents.ARecipe recipe) {
-      change =
-          recipes.create(new Recipes.Written(recipe.recipe(), noun.text()), Author.OWNER, what);
-    } else if (noun instanceof Documents.AGate gate) {
-      change = gates.create(new Gates.Written(gate.gate(), noun.text()), Author.OWNER, what);
-    } else if (noun instanceof Documents.AModule module) {
-      change =
-          modules.create(new Modules.Written(module.module(), noun.text()), Author.OWNER, what);
-    } else {
-      Documents.ASession session = (Documents.ASession) noun;
-      change =
-          sessions.create(new Sessions.Written(session.session(), noun.text()), Author.OWNER, what);
-    }
-    ctx.header("Location", "/api/" + noun.word() + "s/" + noun.slug());
+    MediaTypes.requireBody(ctx, KeptAnswers.DOCUMENT_TYPE);
+    Documents.Read<?> read = Documents.read(ctx.bodyAsBytes(), identity);
+    Thing thing = read.thing();
+    long change = acts.write(List.of(read.write(null)), Author.OWNER, "added " + thing.title());
+    ctx.header("Location", "/api/" + read.word() + "s/" + thing.slug());
     ObjectNode answer =
         Json.object()
-            .put("noun", noun.word())
-            .put("id", noun.id().toString())
-            .put("slug", noun.slug())
+            .put("noun", read.word())
+            .put("id", thing.id().toString())
+            .put("slug", thing.slug())
             .put("change", change);
     answer.set("notes", Json.words(read.notes()));
     ctx.status(HttpStatus.CREATED).header("Cache-Control", "no-store");

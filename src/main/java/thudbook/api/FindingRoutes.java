@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
 import thudbook.documents.TagBody;
 import thudbook.library.Alike;
 import thudbook.library.Counts;
@@ -26,6 +27,7 @@ import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
 import thudbook.library.Typed;
 import thudbook.library.Wanted;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.MediaTypes;
 
@@ -129,9 +131,9 @@ final class FindingRoutes {
     String by = query.oneOf("by", "shape", "settings", "both");
     int limit = query.whole("limit", 1, LARGEST_LIMIT, USUAL_LIMIT);
     query.refuseFaults();
-    RecipeStore.Stored stored = found(ctx);
+    Kept<Recipe> stored = found(ctx);
     Likeness likeness = by == null ? Likeness.SHAPE : Likeness.valueOf(by.toUpperCase(Locale.ROOT));
-    OptionalInt key = library.list().key(stored.recipe().id());
+    OptionalInt key = library.list().key(stored.thing().id());
     List<Alike.Neighbour> nearest =
         key.isEmpty() ? List.of() : library.alike().nearest(key.getAsInt(), likeness, limit);
     Map<Integer, RecipeList.Row> rows = new HashMap<>();
@@ -152,8 +154,8 @@ final class FindingRoutes {
   }
 
   private void favourite(Context ctx, boolean favourite) {
-    RecipeStore.Stored stored = found(ctx);
-    marks.favourite(stored.recipe().id(), Author.OWNER, favourite);
+    Kept<Recipe> stored = found(ctx);
+    marks.favourite(stored.thing().id(), Author.OWNER, favourite);
     Json.answer(ctx, Json.object().put("favourite", favourite));
   }
 
@@ -174,16 +176,16 @@ final class FindingRoutes {
   }
 
   private static void done(Context ctx, OptionalLong change) {
-    long id = change.orElseThrow(() -> Kept.notFound("tag"));
+    long id = change.orElseThrow(() -> KeptAnswers.notFound("tag"));
     ctx.status(HttpStatus.CREATED).header("Location", "/api/changes/" + id);
     Json.answer(ctx, HistoryJson.done(id));
   }
 
-  private RecipeStore.Stored found(Context ctx) {
-    RecipeStore.Stored stored =
-        recipes.find(ctx.pathParam("id")).orElseThrow(() -> Kept.notFound("recipe"));
+  private Kept<Recipe> found(Context ctx) {
+    Kept<Recipe> stored =
+        recipes.find(ctx.pathParam("id")).orElseThrow(() -> KeptAnswers.notFound("recipe"));
     if (stored.binnedAt() != null) {
-      throw Kept.inBin(stored.recipe().title());
+      throw KeptAnswers.inBin(stored.thing().title());
     }
     return stored;
   }

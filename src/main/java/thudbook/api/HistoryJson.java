@@ -5,9 +5,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Locale;
-import thudbook.access.Revision;
+import thudbook.changes.Change;
+import thudbook.changes.Revision;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Change;
 
 /** Revisions and changes as JSON. */
 final class HistoryJson {
@@ -90,7 +90,7 @@ final class HistoryJson {
     for (Change.Effect effect : change.effects()) {
       effects
           .addObject()
-          .put("noun", word(effect.noun()))
+          .put("noun", effect.noun())
           .put("slug", effect.slug())
           .put("title", effect.title())
           .put("kind", word(effect.kind()))

@@ -71,8 +71,9 @@ final class MediaRoutes {
   }
 
   private void answer(Context ctx, String which, Optional<Picture> found) {
-    Picture picture = found.orElseThrow(() -> Kept.notFound("photo"));
-    Photo photo = store.find(ctx.pathParam("file")).orElseThrow(() -> Kept.notFound("photo"));
+    Picture picture = found.orElseThrow(() -> KeptAnswers.notFound("photo"));
+    Photo photo =
+        store.find(ctx.pathParam("file")).orElseThrow(() -> KeptAnswers.notFound("photo"));
     ctx.header("Cache-Control", FOR_EVER).contentType(photo.format().mediaType());
     if (!EntityTags.answered(ctx, '"' + photo.sha256() + which + '"')) {
       ctx.result(picture.open());

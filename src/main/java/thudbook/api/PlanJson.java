@@ -4,7 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Conflict;
 import thudbook.sessions.Moves;
@@ -16,7 +17,7 @@ import thudbook.sessions.Session;
 final class PlanJson {
   private PlanJson() {}
 
-  static ObjectNode node(Plan plan, GateStore studio) {
+  static ObjectNode node(Plan plan, Things<Gate> studio) {
     ObjectNode node = Json.object();
     node.put("moves", plan.moves());
     node.set("missing", Json.words(plan.missing()));
@@ -53,7 +54,7 @@ final class PlanJson {
     return list;
   }
 
-  private static ObjectNode clash(Plan.Clash clash, Plan plan, GateStore studio) {
+  private static ObjectNode clash(Plan.Clash clash, Plan plan, Things<Gate> studio) {
     Conflict conflict = clash.conflict();
     ObjectNode node =
         Json.object()

@@ -2,8 +2,9 @@ package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
@@ -11,9 +12,9 @@ import thudbook.web.MediaTypes;
 
 /** Predicts a sound that need not be stored. */
 final class PredictionRoute {
-  private final GateStore gates;
+  private final Things<Gate> gates;
 
-  PredictionRoute(GateStore gates) {
+  PredictionRoute(Things<Gate> gates) {
     this.gates = gates;
   }
 

@@ -55,7 +55,7 @@ final class ShelfRoutes {
 
   private void remove(Context ctx) {
     if (!shelves.remove(id(ctx))) {
-      throw Kept.notFound("shelf");
+      throw KeptAnswers.notFound("shelf");
     }
     ctx.status(HttpStatus.NO_CONTENT);
   }
@@ -72,7 +72,7 @@ final class ShelfRoutes {
   private static long id(Context ctx) {
     String text = ctx.pathParam("id");
     if (!text.matches("[1-9][0-9]{0,17}")) {
-      throw Kept.notFound("shelf");
+      throw KeptAnswers.notFound("shelf");
     }
     return Long.parseLong(text);
   }

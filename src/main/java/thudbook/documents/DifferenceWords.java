@@ -9,11 +9,10 @@ import java.util.function.IntFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Thing;
 import thudbook.documents.Differences.Difference;
 import thudbook.equipment.Gate;
-import thudbook.equipment.Module;
 import thudbook.recipes.Recipe;
-import thudbook.sessions.Session;
 
 /**
  * Differences in words: {@code decay 180 ms → 240 ms}, {@code tag low added}, and in short {@code
@@ -34,6 +33,9 @@ public final class DifferenceWords {
   /** Values that are somebody's own words and stand in quotes. */
   private static final Set<String> OWN_WORDS = Set.of("/title", "/heard", "/room", "/by");
 
+  /** Of things that have no stages and no channels. */
+  static final DifferenceWords PLAIN = new DifferenceWords(i -> "", i -> "");
+
   private final IntFunction<String> stages;
   private final IntFunction<String> channels;
 
@@ -42,24 +44,9 @@ public final class DifferenceWords {
     this.channels = channels;
   }
 
-  /** What differs between two states of a recipe, one sentence each; none: nothing. */
-  public static List<String> sentences(Recipe before, Recipe after) {
-    return of(before, after).all(Differences.between(before, after));
-  }
-
-  /** What differs between two states of a gate, one sentence each; none: nothing. */
-  public static List<String> sentences(Gate before, Gate after) {
-    return of(before, after).all(Differences.between(before, after));
-  }
-
-  /** What differs between two states of a session, one sentence each; none: nothing. */
-  public static List<String> sentences(Session before, Session after) {
-    return new DifferenceWords(i -> "", i -> "").all(Differences.between(before, after));
-  }
-
-  /** What differs between two states of a module, one sentence each; none: nothing. */
-  public static List<String> sentences(Module before, Module after) {
-    return new DifferenceWords(i -> "", i -> "").all(Differences.between(before, after));
+  /** What differs between two states of a thing, one sentence each; none: nothing. */
+  public static <T extends Thing> List<String> sentences(T before, T after) {
+    return Documents.of(before).differences(before, after);
   }
 
   /**
@@ -130,12 +117,12 @@ public final class DifferenceWords {
         : line;
   }
 
-  private static DifferenceWords of(Recipe before, Recipe after) {
+  static DifferenceWords of(Recipe before, Recipe after) {
     int stages = Math.max(before.stages().size(), after.stages().size());
     return new DifferenceWords(i -> stages < 2 ? "" : "stage " + (i + 1) + ": ", i -> "");
   }
 
-  private static DifferenceWords of(Gate before, Gate after) {
+  static DifferenceWords of(Gate before, Gate after) {
     return new DifferenceWords(
         i -> "",
         i ->
@@ -143,7 +130,7 @@ public final class DifferenceWords {
                 + ": ");
   }
 
-  private List<String> all(List<Difference> differences) {
+  List<String> all(List<Difference> differences) {
     List<String> sentences = new ArrayList<>();
     blocks(differences).forEach((block, inside) -> sentences.addAll(block(block, inside)));
     return sentences;

@@ -8,10 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.Gate;
-import thudbook.equipment.Module;
-import thudbook.recipes.Recipe;
-import thudbook.sessions.Session;
+import thudbook.changes.Thing;
 
 /**
  * What differs between two states of a thing, in the order of its document. Values stand as the
@@ -35,35 +32,18 @@ public final class Differences {
    */
   public record Difference(String pointer, @Nullable String before, @Nullable String after) {}
 
-  /** What differs between two states of a recipe, or between two recipes. */
-  public static List<Difference> between(Recipe before, Recipe after) {
-    return between(
-        RecipeDocument.write(before, Notes.key(before.notes())),
-        RecipeDocument.write(after, Notes.key(after.notes())));
+  /** What differs between two states of a thing, or between two things of a noun. */
+  public static <T extends Thing> List<Difference> between(T before, T after) {
+    return between(Documents.of(before), before, after);
   }
 
-  /** What differs between two states of a gate, or between two gates. */
-  public static List<Difference> between(Gate before, Gate after) {
-    return between(
-        GateDocument.write(before, Notes.key(before.notes())),
-        GateDocument.write(after, Notes.key(after.notes())));
+  /** The same for a noun that the notebook need not know. */
+  public static <T extends Thing> List<Difference> between(
+      NounDocument<T> noun, T before, T after) {
+    return differences(noun.whole(before), noun.whole(after));
   }
 
-  /** What differs between two states of a session, or between two sessions. */
-  public static List<Difference> between(Session before, Session after) {
-    return between(
-        SessionDocument.write(before, Notes.key(before.notes())),
-        SessionDocument.write(after, Notes.key(after.notes())));
-  }
-
-  /** What differs between two states of a module, or between two modules. */
-  public static List<Difference> between(Module before, Module after) {
-    return between(
-        ModuleDocument.write(before, Notes.key(before.notes())),
-        ModuleDocument.write(after, Notes.key(after.notes())));
-  }
-
-  private static List<Difference> between(Draft.Mapping before, Draft.Mapping after) {
+  private static List<Difference> differences(Draft.Mapping before, Draft.Mapping after) {
     Differences differences = new Differences();
     differences.keys(new Place(0, ""), before, after);
     return List.copyOf(differences.found);

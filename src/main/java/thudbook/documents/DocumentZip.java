@@ -8,10 +8,8 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.function.BiFunction;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import thudbook.recipes.Act;
 
 /**
  * A zip of documents in folders {@code gates/}, {@code recipes/}, {@code modules/}, {@code
@@ -31,10 +29,9 @@ public final class DocumentZip implements Closeable {
 
   /** Adds every document, reading a few at a time. */
   public void addAll(DocumentStore store) throws IOException {
-    add("gates/", store::gates);
-    add("recipes/", store::recipes);
-    add("modules/", (after, limit) -> store.plain(Act.Noun.MODULE, after, limit));
-    add("sessions/", (after, limit) -> store.plain(Act.Noun.SESSION, after, limit));
+    for (NounDocument<?> noun : Documents.NOUNS) {
+      add(noun.word() + "s/", noun, store);
+    }
   }
 
   /** Adds a file. */
@@ -46,12 +43,11 @@ public final class DocumentZip implements Closeable {
     zip.closeEntry();
   }
 
-  private void add(String folder, BiFunction<Long, Integer, List<DocumentStore.Kept>> read)
-      throws IOException {
+  private void add(String folder, NounDocument<?> noun, DocumentStore store) throws IOException {
     long after = 0;
     while (true) {
-      List<DocumentStore.Kept> batch = read.apply(after, BATCH);
-      for (DocumentStore.Kept kept : batch) {
+      List<DocumentStore.Text> batch = store.texts(noun, after, BATCH);
+      for (DocumentStore.Text kept : batch) {
         byte[] text = kept.document().getBytes(StandardCharsets.UTF_8);
         add(folder + kept.slug() + ".md", new ByteArrayInputStream(text));
         after = kept.key();

@@ -2,8 +2,9 @@ package thudbook.documents;
 
 import java.util.List;
 import java.util.Optional;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.recipes.Recipe;
 
 /**
@@ -18,19 +19,19 @@ public record Experiment(Recipe recipe, List<Gate> gates) {
   }
 
   /** The studio with the channels that are tried out. */
-  public GateStore in(GateStore studio) {
-    return new GateStore() {
+  public Things<Gate> in(Things<Gate> studio) {
+    return new Things<Gate>() {
       @Override
-      public Optional<Stored> find(String slugOrId) {
+      public Optional<Kept<Gate>> find(String slugOrId) {
         Optional<Gate> tried =
             gates.stream().filter(gate -> gate.id().toString().equals(slugOrId)).findFirst();
         return tried.isPresent()
-            ? tried.map(gate -> Stored.fresh(gate, Documents.write(gate)))
+            ? tried.map(gate -> Kept.fresh(gate, Documents.write(gate)))
             : studio.find(slugOrId);
       }
 
       @Override
-      public List<Stored> all() {
+      public List<Kept<Gate>> all() {
         return studio.all();
       }
     };

@@ -4,19 +4,16 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.equipment.Gate;
-import thudbook.equipment.Module;
 import thudbook.equipment.StudioChannel;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
-import thudbook.sessions.Session;
 
-/** Reads a form: whole, to be kept, or only its sound, to be tried out. */
+/** Reads of the form of a recipe what is kept, or only its sound, to be tried out. */
 final class FormReading {
   /** A channel as YAML, in place of one of a gate. */
   private static final Pattern TRIED = Pattern.compile("stages\\.([0-9]{1,3})\\.tried");
@@ -43,14 +40,15 @@ final class FormReading {
 
   private FormReading() {}
 
-  static Recipe recipe(Map<String, List<String>> given, Identity identity) {
-    FormReading reading = new FormReading();
+  /** The fields of a recipe that is kept: a channel that is tried out is not. */
+  static Map<String, List<String>> kept(Map<String, List<String>> given, Faults faults) {
+    Map<String, List<String>> form = new LinkedHashMap<>();
     given.forEach(
         (name, values) -> {
           if (!TRIED.matcher(name).matches()) {
-            reading.form.put(name, values);
+            form.put(name, values);
           } else if (!text(values).isBlank()) {
-            reading.faults.say(
+            faults.say(
                 place(name),
                 "channel-not-kept",
                 "a channel that is tried out",
@@ -59,7 +57,7 @@ final class FormReading {
                     + " choose it there, or clear this field");
           }
         });
-    return reading.read(identity);
+    return form;
   }
 
   static Experiment experiment(Map<String, List<String>> given) {
@@ -90,39 +88,10 @@ final class FormReading {
     return new Experiment(reading.read(NOT_KEPT), gates);
   }
 
-  static Gate gate(Map<String, List<String>> given, Identity identity) {
-    Faults faults = new Faults();
-    Fields fields = Fields.of(FormTree.of(given), faults);
-    String notes = Notes.read(fields, faults);
-    Gate gate = GateDocument.read(fields, notes, identity, faults);
-    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
-    return Objects.requireNonNull(gate);
-  }
-
-  static Session session(Map<String, List<String>> given, Identity identity) {
-    Faults faults = new Faults();
-    Fields fields = Fields.of(FormTree.of(given), faults);
-    String notes = Notes.read(fields, faults);
-    Session session = SessionDocument.read(fields, notes, identity, faults);
-    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
-    return Objects.requireNonNull(session);
-  }
-
-  static Module module(Map<String, List<String>> given, Identity identity) {
-    Faults faults = new Faults();
-    Fields fields = Fields.of(FormTree.of(given), faults);
-    String notes = Notes.read(fields, faults);
-    Module module = ModuleDocument.read(fields, notes, identity, faults);
-    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
-    return Objects.requireNonNull(module);
-  }
-
   private Recipe read(Identity identity) {
     Fields fields = Fields.of(FormTree.of(form), faults);
     String notes = Notes.read(fields, faults);
-    Recipe recipe = RecipeDocument.read(fields, notes, identity, faults);
-    faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
-    return Objects.requireNonNull(recipe);
+    return Documents.RECIPE.certain(fields, notes, identity, faults).thing();
   }
 
   /** A gate of one channel, which only this reading knows. */

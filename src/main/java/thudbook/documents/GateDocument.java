@@ -13,17 +13,30 @@ import thudbook.equipment.StudioChannel;
 import thudbook.quantities.Dimension;
 
 /** A gate document. */
-final class GateDocument {
-  static final String FORMAT = "gate/1";
+final class GateDocument extends NounDocument<Gate> {
+  static final GateDocument NOUN = new GateDocument();
 
-  private GateDocument() {}
+  private GateDocument() {
+    super(Gate.class, "gate");
+  }
 
-  /**
-   * Reads the keys of a gate, all but {@code thudbook}.
-   *
-   * @return null if anything is wrong with it
-   */
-  static @Nullable Gate read(Fields fields, String notes, Identity identity, Faults faults) {
+  @Override
+  String notes(Gate gate) {
+    return gate.notes();
+  }
+
+  @Override
+  public Gate withSlug(Gate gate, String slug) {
+    return gate.withSlug(slug);
+  }
+
+  @Override
+  DifferenceWords words(Gate before, Gate after) {
+    return DifferenceWords.of(before, after);
+  }
+
+  @Override
+  @Nullable Gate read(Fields fields, String notes, Identity identity, Faults faults) {
     int before = faults.count();
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
@@ -82,10 +95,11 @@ final class GateDocument {
     return how == null || date == null ? null : new Measured(how, date, warmUp);
   }
 
-  static Draft.Mapping write(Gate gate, Draft.@Nullable Keys notes) {
+  @Override
+  Draft.Mapping write(Gate gate, Draft.@Nullable Keys notes) {
     Draft.Keys keys =
         Draft.keys()
-            .token("thudbook", FORMAT)
+            .token("thudbook", format())
             .token("id", gate.id().toString())
             .words("slug", gate.slug())
             .words("title", gate.title());

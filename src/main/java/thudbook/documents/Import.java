@@ -1,28 +1,18 @@
 package thudbook.documents;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
+import thudbook.changes.Changes;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.changes.Thing;
+import thudbook.changes.Write;
 import thudbook.quantities.Fault;
-import thudbook.quantities.Refusal;
-import thudbook.recipes.Act.GateWrite;
-import thudbook.recipes.Act.PlainWrite;
-import thudbook.recipes.Act.RecipeWrite;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Modules;
-import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
-import thudbook.sessions.Sessions;
 
 /**
  * What would happen if documents were taken into a notebook. Nothing is written here: a person
@@ -48,24 +38,17 @@ public record Import(List<Entry> entries) {
   /**
    * A document and what it is to the notebook.
    *
-   * @param title of what it says
-   * @param slug its name in addresses
    * @param details what changes, or what is in the way, a sentence each
-   * @param notes what a reader should be told
    * @param version the version that it would change; null: none
    */
   public record Entry(
       String file,
-      Documents.Noun noun,
-      String title,
-      String slug,
+      Documents.Read<?> read,
       Kind kind,
       List<String> details,
-      List<String> notes,
       @Nullable Long version) {
     public Entry {
       details = List.copyOf(details);
-      notes = List.copyOf(notes);
     }
 
     /** Whether importing it would do something. */
@@ -75,19 +58,37 @@ public record Import(List<Entry> entries) {
 
     /** What it is called: {@code gate}. */
     public String word() {
-      return noun.word();
+      return read.word();
+    }
+
+    /** Its name for people. */
+    public String title() {
+      return read.thing().title();
+    }
+
+    /** Its name in addresses. */
+    public String slug() {
+      return read.thing().slug();
+    }
+
+    /** What a reader should be told. */
+    public List<String> notes() {
+      return read.notes();
+    }
+
+    /** What would take it in. */
+    public Write<?> write() {
+      return read.write(version);
     }
   }
 
   /** Compares documents with a notebook. */
-  public static Import of(
-      List<Incoming> documents,
-      RecipeStore recipes,
-      GateStore gates,
-      ModuleStore modules,
-      SessionStore sessions) {
-    Comparison comparison = new Comparison(recipes, gates, modules, sessions);
-    return new Import(documents.stream().map(comparison::entry).toList());
+  public static Import of(List<Incoming> documents, Changes notebook) {
+    Comparison comparison = new Comparison(notebook);
+    return new Import(
+        documents.stream()
+            .map(document -> comparison.entry(document.file(), document.read()))
+            .toList());
   }
 
   /** How many documents there are of a kind. */
@@ -95,221 +96,70 @@ public record Import(List<Entry> entries) {
     return entries.stream().filter(entry -> entry.kind() == kind).count();
   }
 
-  /** The gates among some entries, ready to be written. */
-  public static List<GateWrite> gates(List<Entry> taken) {
-    List<GateWrite> writes = new ArrayList<>();
-    for (Entry entry : taken) {
-      if (entry.noun() instanceof Documents.AGate gate) {
-        writes.add(new GateWrite(gate.gate(), Documents.write(gate.gate()), entry.version()));
-      }
-    }
-    return writes;
-  }
-
-  /** The recipes among some entries, ready to be predicted and written. */
-  public static List<RecipeWrite> recipes(List<Entry> taken) {
-    List<RecipeWrite> writes = new ArrayList<>();
-    for (Entry entry : taken) {
-      if (entry.noun() instanceof Documents.ARecipe recipe) {
-        writes.add(
-            new RecipeWrite(
-                recipe.recipe(), Documents.write(recipe.recipe()), entry.version(), null));
-      }
-    }
-    return writes;
-  }
-
-  /** The modules and sessions among some entries, ready to be written. */
-  public static List<PlainWrite> plain(List<Entry> taken) {
-    List<PlainWrite> writes = new ArrayList<>();
-    for (Entry entry : taken) {
-      if (entry.noun() instanceof Documents.AModule module) {
-        writes.add(new Modules.Written(module.module(), module.text()).write(entry.version()));
-      } else if (entry.noun() instanceof Documents.ASession session) {
-        writes.add(new Sessions.Written(session.session(), session.text()).write(entry.version()));
-      }
-    }
-    return writes;
-  }
-
   /** Compares one document after the other, each also with those before it. */
   private static final class Comparison {
-    private final RecipeStore recipes;
-    private final GateStore gates;
-    private final ModuleStore modules;
-    private final SessionStore sessions;
+    private final Changes notebook;
     private final Set<String> seen = new HashSet<>();
+    private final Map<String, List<Write<?>>> earlier = new HashMap<>();
 
-    Comparison(RecipeStore recipes, GateStore gates, ModuleStore modules, SessionStore sessions) {
-      this.recipes = recipes;
-      this.gates = gates;
-      this.modules = modules;
-      this.sessions = sessions;
+    Comparison(Changes notebook) {
+      this.notebook = notebook;
     }
 
-    Entry entry(Incoming document) {
-      if (document.noun() instanceof Documents.ARecipe recipe) {
-        return recipe(document, recipe.recipe());
-      } else if (document.noun() instanceof Documents.AGate gate) {
-        return gate(document, gate.gate());
-      } else if (document.noun() instanceof Documents.AModule module) {
-        return module(document, module.module());
+    <T extends Thing> Entry entry(String file, Documents.Read<T> read) {
+      NounDocument<T> noun = read.noun();
+      T thing = read.thing();
+      Store<T> store = notebook.store(noun);
+      Kept<T> there = store.find(thing.id().toString()).orElse(null);
+      Kept<T> named = store.find(thing.slug()).orElse(null);
+      List<String> inTheWay = inThisParcel(noun.word(), thing);
+      if (named != null && !named.id().equals(thing.id())) {
+        inTheWay.add("The slug " + thing.slug() + " is taken by " + named.title() + ".");
+      } else if (named == null && Slugs.isKept(thing.slug())) {
+        inTheWay.add("The slug " + thing.slug() + " is the address of a page of the notebook.");
       }
-      return session(document, ((Documents.ASession) document.noun()).session());
-    }
-
-    private Entry recipe(Incoming document, Recipe recipe) {
-      RecipeStore.Stored there = recipes.find(recipe.id().toString()).orElse(null);
-      RecipeStore.Stored named = recipes.find(recipe.slug()).orElse(null);
-      List<String> inTheWay = inThisParcel("recipe", recipe.id(), recipe.slug());
-      if (named != null && !named.recipe().id().equals(recipe.id())) {
-        inTheWay.add(taken(recipe.slug(), named.recipe().title()));
-      } else if (named == null && Slugs.isKept(recipe.slug())) {
-        inTheWay.add(kept(recipe.slug()));
-      }
-      if (there != null && there.binnedAt() != null) {
+      if (there != null && there.isBinned()) {
         inTheWay.add("It is in the bin: take it out first.");
       }
-      boolean same = there != null && there.document().equals(Documents.write(recipe));
-      return new Entry(
-          document.file(),
-          document.noun(),
-          recipe.title(),
-          recipe.slug(),
-          kind(inTheWay, there != null, same),
-          there == null || !inTheWay.isEmpty()
-              ? inTheWay
-              : DifferenceWords.sentences(there.recipe(), recipe),
-          document.notes(),
-          there == null ? null : there.version());
+      Long version = there == null ? null : there.version();
+      Write<T> write = read.write(version);
+      inTheWay.addAll(against(write));
+      Kind kind = kind(inTheWay, there, write.document());
+      List<String> details =
+          there == null || !inTheWay.isEmpty() ? inTheWay : noun.differences(there.thing(), thing);
+      return new Entry(file, read, kind, details, version);
     }
 
-    private Entry gate(Incoming document, Gate gate) {
-      GateStore.Stored there = gates.find(gate.id().toString()).orElse(null);
-      GateStore.Stored named = gates.find(gate.slug()).orElse(null);
-      List<String> inTheWay = inThisParcel("gate", gate.id(), gate.slug());
-      if (named != null && !named.gate().id().equals(gate.id())) {
-        inTheWay.add(taken(gate.slug(), named.gate().title()));
-      } else if (named == null && Slugs.isKept(gate.slug())) {
-        inTheWay.add(kept(gate.slug()));
+    /** What the rules of its noun say against a document beside those before it. */
+    private <T extends Thing> List<String> against(Write<T> write) {
+      List<Write<?>> all = earlier.computeIfAbsent(write.noun().word(), any -> new ArrayList<>());
+      all.add(write);
+      List<Fault> faults = notebook.against(write.noun(), all);
+      if (!faults.isEmpty()) {
+        all.remove(all.size() - 1);
       }
-      if (there != null && there.binnedAt() != null) {
-        inTheWay.add("It is in the bin: take it out first.");
-      } else if (there != null) {
-        inTheWay.addAll(lost(there.gate(), gate));
-      }
-      boolean same = there != null && there.document().equals(Documents.write(gate));
-      return new Entry(
-          document.file(),
-          document.noun(),
-          gate.title(),
-          gate.slug(),
-          kind(inTheWay, there != null, same),
-          there == null || !inTheWay.isEmpty()
-              ? inTheWay
-              : DifferenceWords.sentences(there.gate(), gate),
-          document.notes(),
-          there == null ? null : there.version());
+      return faults.stream().map(Fault::message).toList();
     }
 
-    private Entry module(Incoming document, Module module) {
-      ModuleStore.Stored there = modules.find(module.id().toString()).orElse(null);
-      ModuleStore.Stored named = modules.find(module.slug()).orElse(null);
-      List<String> inTheWay = inThisParcel("module", module.id(), module.slug());
-      if (named != null && !named.module().id().equals(module.id())) {
-        inTheWay.add(taken(module.slug(), named.module().title()));
-      } else if (named == null && Slugs.isKept(module.slug())) {
-        inTheWay.add(kept(module.slug()));
-      }
-      if (there != null && there.binnedAt() != null) {
-        inTheWay.add("It is in the bin: take it out first.");
-      }
-      Modules.sameLabel(modules, module)
-          .ifPresent(other -> inTheWay.add(labelTaken(module.label(), other.title())));
-      if (!seen.add("label " + module.label().toLowerCase(Locale.ROOT))) {
-        inTheWay.add("Another document here has the label " + module.label() + ".");
-      }
-      boolean same = there != null && there.document().equals(document.noun().text());
-      return new Entry(
-          document.file(),
-          document.noun(),
-          module.title(),
-          module.slug(),
-          kind(inTheWay, there != null, same),
-          there == null || !inTheWay.isEmpty()
-              ? inTheWay
-              : DifferenceWords.sentences(there.module(), module),
-          document.notes(),
-          there == null ? null : there.version());
-    }
-
-    private Entry session(Incoming document, Session session) {
-      SessionStore.Stored there = sessions.find(session.id().toString()).orElse(null);
-      SessionStore.Stored named = sessions.find(session.slug()).orElse(null);
-      List<String> inTheWay = inThisParcel("session", session.id(), session.slug());
-      if (named != null && !named.session().id().equals(session.id())) {
-        inTheWay.add(taken(session.slug(), named.session().title()));
-      } else if (named == null && Slugs.isKept(session.slug())) {
-        inTheWay.add(kept(session.slug()));
-      }
-      if (there != null && there.binnedAt() != null) {
-        inTheWay.add("It is in the bin: take it out first.");
-      }
-      boolean same = there != null && there.document().equals(document.noun().text());
-      return new Entry(
-          document.file(),
-          document.noun(),
-          session.title(),
-          session.slug(),
-          kind(inTheWay, there != null, same),
-          there == null || !inTheWay.isEmpty()
-              ? inTheWay
-              : DifferenceWords.sentences(there.session(), session),
-          document.notes(),
-          there == null ? null : there.version());
-    }
-
-    /** The recipes that would lose a channel which they use. */
-    private List<String> lost(Gate before, Gate after) {
-      try {
-        Gates.refuseUsed(recipes, before, after, Set.of());
-        return List.of();
-      } catch (Refusal refusal) {
-        return refusal.faults().stream().map(Fault::message).toList();
-      }
-    }
-
-    private static String kept(String slug) {
-      return "The slug " + slug + " is the address of a page of the notebook.";
-    }
-
-    private List<String> inThisParcel(String noun, UUID id, String slug) {
+    private List<String> inThisParcel(String noun, Thing thing) {
       List<String> inTheWay = new ArrayList<>();
-      if (!seen.add(noun + " " + id)) {
+      if (!seen.add(noun + " " + thing.id())) {
         inTheWay.add("Another document here has the same id.");
       }
-      if (!seen.add(noun + " " + slug)) {
-        inTheWay.add("Another document here has the slug " + slug + ".");
+      if (!seen.add(noun + " " + thing.slug())) {
+        inTheWay.add("Another document here has the slug " + thing.slug() + ".");
       }
       return inTheWay;
     }
 
-    private static String taken(String slug, String title) {
-      return "The slug " + slug + " is taken by " + title + ".";
-    }
-
-    private static String labelTaken(String label, String title) {
-      return "The label " + label + " is taken by " + title + ".";
-    }
-
-    private static Kind kind(List<String> inTheWay, boolean there, boolean same) {
-      if (same) {
+    private static Kind kind(List<String> inTheWay, @Nullable Kept<?> there, String document) {
+      if (there != null && there.document().equals(document)) {
         return Kind.SAME;
       }
       if (!inTheWay.isEmpty()) {
         return Kind.CONFLICT;
       }
-      return there ? Kind.CHANGES : Kind.NEW;
+      return there == null ? Kind.NEW : Kind.CHANGES;
     }
   }
 }

@@ -15,15 +15,10 @@ import thudbook.quantities.Refusal;
  * A document that came in.
  *
  * @param file where it stood, as its sender calls it
- * @param notes what a reader should be told, such as "2 comments were dropped"
  */
-public record Incoming(String file, Documents.Noun noun, List<String> notes) {
+public record Incoming(String file, Documents.Read<?> read) {
   /** More faults than a person mends at once are only counted. */
   private static final int MOST_FAULTS = 500;
-
-  public Incoming {
-    notes = List.copyOf(notes);
-  }
 
   /** Gives ids, and slugs that neither the notebook nor an earlier document of the parcel has. */
   public static Identity identity(Supplier<UUID> ids, Predicate<String> slugTaken) {
@@ -58,8 +53,7 @@ public record Incoming(String file, Documents.Noun noun, List<String> notes) {
     Refusal.Kind kind = Refusal.Kind.REFUSED_VALUES;
     for (Parcel.Item item : parcel.documents()) {
       try {
-        Documents.Read one = Documents.read(item.bytes(), identity);
-        read.add(new Incoming(item.name(), one.noun(), one.notes()));
+        read.add(new Incoming(item.name(), Documents.read(item.bytes(), identity)));
       } catch (Refusal refusal) {
         kind = refusal.kind();
         refusal.faults().forEach(fault -> faults.add(inFile(item, fault)));

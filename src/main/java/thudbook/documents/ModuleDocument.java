@@ -1,6 +1,7 @@
 package thudbook.documents;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -13,17 +14,30 @@ import thudbook.equipment.Port;
 import thudbook.quantities.Dimension;
 
 /** A module document. */
-final class ModuleDocument {
-  static final String FORMAT = "module/1";
+final class ModuleDocument extends NounDocument<Module> {
+  static final ModuleDocument NOUN = new ModuleDocument();
 
-  private ModuleDocument() {}
+  private ModuleDocument() {
+    super(Module.class, "module");
+  }
 
-  /**
-   * Reads the keys of a module, all but {@code thudbook}.
-   *
-   * @return null if anything is wrong with it
-   */
-  static @Nullable Module read(Fields fields, String notes, Identity identity, Faults faults) {
+  @Override
+  String notes(Module module) {
+    return module.notes();
+  }
+
+  @Override
+  public Module withSlug(Module module, String slug) {
+    return module.withSlug(slug);
+  }
+
+  @Override
+  public Comparator<Module> order() {
+    return Comparator.comparing(Module::label);
+  }
+
+  @Override
+  @Nullable Module read(Fields fields, String notes, Identity identity, Faults faults) {
     int before = faults.count();
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
@@ -89,10 +103,11 @@ final class ModuleDocument {
     return tree == null ? null : choice.read(tree, faults);
   }
 
-  static Draft.Mapping write(Module module, Draft.@Nullable Keys notes) {
+  @Override
+  Draft.Mapping write(Module module, Draft.@Nullable Keys notes) {
     Draft.Keys keys =
         Draft.keys()
-            .token("thudbook", FORMAT)
+            .token("thudbook", format())
             .token("id", module.id().toString())
             .words("slug", module.slug())
             .words("label", module.label())

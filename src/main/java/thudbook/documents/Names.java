@@ -1,6 +1,6 @@
 package thudbook.documents;
 
-import java.util.Set;
+import java.util.List;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,25 +18,23 @@ final class Names {
 
   private Names() {}
 
-  /** The formats that this version reads. */
-  private static final Set<String> FORMATS = Set.of("recipe/1", "gate/1", "module/1", "session/1");
-
   /**
    * The format of a document; null, with a fault, if it is none of ours.
    *
-   * @param expected the formats that may stand here, in words
+   * @param formats those that may stand here
    */
-  static @Nullable String format(Fields fields, String expected, Faults faults) {
+  static @Nullable String format(Fields fields, List<String> formats, Faults faults) {
+    String expected = Choice.expected(formats);
     Tree tree = fields.need("thudbook", expected);
     if (tree == null) {
       return null;
     }
     String text = tree instanceof Tree.Text written ? written.text().strip() : "";
-    if (FORMATS.contains(text)) {
+    if (formats.contains(text)) {
       return text;
     }
     Matcher matcher = FORMAT.matcher(text);
-    boolean ours = matcher.matches() && FORMATS.contains(matcher.group(1) + "/1");
+    boolean ours = matcher.matches() && formats.contains(matcher.group(1) + "/1");
     if (ours && Integer.parseInt(matcher.group(2)) > 1) {
       faults.say(
           tree.place(),

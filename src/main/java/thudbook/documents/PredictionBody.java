@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.envelopes.Envelope;
 import thudbook.envelopes.Strikes;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
 import thudbook.gates.Channel;
 import thudbook.predictions.Sound;
@@ -19,10 +21,10 @@ import thudbook.sources.Source;
 
 /** The body of a prediction: the sound of a recipe, with nothing missing. */
 final class PredictionBody {
-  private final GateStore gates;
+  private final Things<Gate> gates;
   private final Faults faults = new Faults();
 
-  PredictionBody(GateStore gates) {
+  PredictionBody(Things<Gate> gates) {
     this.gates = gates;
   }
 
@@ -116,15 +118,15 @@ final class PredictionBody {
     if (slug == null || name == null) {
       return null;
     }
-    Optional<GateStore.Stored> gate = gates.find(slug);
+    Optional<Kept<Gate>> gate = gates.find(slug);
     if (gate.isEmpty()) {
       faults.add(fields.placeOf("gate"), "no-such-gate", slug, "a gate of this studio");
       return null;
     }
-    Optional<StudioChannel> channel = gate.get().gate().channel(name);
+    Optional<StudioChannel> channel = gate.get().thing().channel(name);
     if (channel.isEmpty()) {
       List<String> names =
-          gate.get().gate().channels().stream().map(c -> c.channel().name()).toList();
+          gate.get().thing().channels().stream().map(c -> c.channel().name()).toList();
       faults.add(fields.placeOf("channel"), "no-such-channel", name, Choice.expected(names));
     }
     return channel.map(StudioChannel::channel).orElse(null);

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -15,17 +16,41 @@ import thudbook.recipes.SourceEntry;
 import thudbook.recipes.StageEntry;
 
 /** A recipe document. */
-final class RecipeDocument {
-  static final String FORMAT = "recipe/1";
+final class RecipeDocument extends NounDocument<Recipe> {
+  static final RecipeDocument NOUN = new RecipeDocument();
 
-  private RecipeDocument() {}
+  private RecipeDocument() {
+    super(Recipe.class, "recipe");
+  }
 
-  /**
-   * Reads the keys of a recipe, all but {@code thudbook}.
-   *
-   * @return null if anything is wrong with it
-   */
-  static @Nullable Recipe read(Fields fields, String notes, Identity identity, Faults faults) {
+  @Override
+  String notes(Recipe recipe) {
+    return recipe.notes();
+  }
+
+  @Override
+  public Recipe withSlug(Recipe recipe, String slug) {
+    return recipe.withSlug(slug);
+  }
+
+  /** Whether both sound alike, so that the prediction of one is that of the other. */
+  @Override
+  public boolean followsAlike(Recipe before, Recipe after) {
+    return before.soundsAs(after);
+  }
+
+  @Override
+  Map<String, List<String>> kept(Map<String, List<String>> form, Faults faults) {
+    return FormReading.kept(form, faults);
+  }
+
+  @Override
+  DifferenceWords words(Recipe before, Recipe after) {
+    return DifferenceWords.of(before, after);
+  }
+
+  @Override
+  @Nullable Recipe read(Fields fields, String notes, Identity identity, Faults faults) {
     int before = faults.count();
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
@@ -139,7 +164,8 @@ final class RecipeDocument {
     }
   }
 
-  static Draft.Mapping write(Recipe recipe, Draft.@Nullable Keys notes) {
+  @Override
+  Draft.Mapping write(Recipe recipe, Draft.@Nullable Keys notes) {
     SourceEntry source = recipe.source();
     EnvelopeEntry envelope = recipe.envelope();
     Strikes strikes = recipe.strikes();
@@ -147,7 +173,7 @@ final class RecipeDocument {
     Double coupling = recipe.couplingHertz();
     Draft.Keys keys =
         Draft.keys()
-            .token("thudbook", FORMAT)
+            .token("thudbook", format())
             .token("id", recipe.id().toString())
             .words("slug", recipe.slug())
             .words("title", recipe.title())

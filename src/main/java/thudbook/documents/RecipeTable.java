@@ -146,9 +146,10 @@ public final class RecipeTable {
       }
     }
     try {
-      Recipe recipe = Documents.recipeFromForm(TableColumn.form(cells), identity);
+      Recipe recipe = Documents.RECIPE.fromForm(TableColumn.form(cells), identity);
       return new Incoming(
-          name + ", row " + row.getRecordNumber(), new Documents.ARecipe(recipe), List.of());
+          name + ", row " + row.getRecordNumber(),
+          new Documents.Read<>(Documents.RECIPE, recipe, List.of()));
     } catch (Refusal refusal) {
       refusal.faults().forEach(fault -> faults.add(inRow(row.getRecordNumber(), fault)));
       return null;

@@ -9,12 +9,14 @@ import org.jspecify.annotations.Nullable;
 import thudbook.sessions.Session;
 
 /** A session document. */
-final class SessionDocument {
-  static final String FORMAT = "session/1";
+final class SessionDocument extends NounDocument<Session> {
+  static final SessionDocument NOUN = new SessionDocument();
 
   private static final String RECIPE = "the slug of a recipe, such as slack-tide-kick";
 
-  private SessionDocument() {}
+  private SessionDocument() {
+    super(Session.class, "session");
+  }
 
   /** Whether an entry keeps its place when the order is changed. */
   enum Place {
@@ -28,12 +30,18 @@ final class SessionDocument {
     PATCHED
   }
 
-  /**
-   * Reads the keys of a session, all but {@code thudbook}.
-   *
-   * @return null if anything is wrong with it
-   */
-  static @Nullable Session read(Fields fields, String notes, Identity identity, Faults faults) {
+  @Override
+  String notes(Session session) {
+    return session.notes();
+  }
+
+  @Override
+  public Session withSlug(Session session, String slug) {
+    return session.withSlug(slug);
+  }
+
+  @Override
+  @Nullable Session read(Fields fields, String notes, Identity identity, Faults faults) {
     int before = faults.count();
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
@@ -88,11 +96,12 @@ final class SessionDocument {
     return entries;
   }
 
-  static Draft.Mapping write(Session session, Draft.@Nullable Keys notes) {
+  @Override
+  Draft.Mapping write(Session session, Draft.@Nullable Keys notes) {
     LocalDate date = session.date();
     Draft.Keys keys =
         Draft.keys()
-            .token("thudbook", FORMAT)
+            .token("thudbook", format())
             .token("id", session.id().toString())
             .words("slug", session.slug())
             .words("title", session.title())

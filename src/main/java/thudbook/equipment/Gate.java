@@ -3,6 +3,7 @@ package thudbook.equipment;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import thudbook.changes.Thing;
 
 /**
  * A gate of the studio: one module with one or more channels, as its document says.
@@ -13,12 +14,8 @@ import java.util.UUID;
  * @param notes CommonMark
  */
 public record Gate(
-    UUID id,
-    String slug,
-    String title,
-    Caution caution,
-    List<StudioChannel> channels,
-    String notes) {
+    UUID id, String slug, String title, Caution caution, List<StudioChannel> channels, String notes)
+    implements Thing {
   public Gate {
     channels = List.copyOf(channels);
     if (channels.isEmpty()) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Thing;
 import thudbook.quantities.Check;
 
 /**
@@ -34,7 +35,8 @@ public record Module(
     Gate.Caution caution,
     List<Control> controls,
     List<Port> ports,
-    String notes) {
+    String notes)
+    implements Thing {
   /** The longest warm-up, in minutes. */
   public static final double LONGEST_WARM_UP_MINUTES = 600;
 

@@ -3,6 +3,8 @@ package thudbook.equipment;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 
 /**
  * The modules of a studio under their labels, as recipes name them: {@code E1}, and {@code G1
@@ -20,6 +22,11 @@ public record Rack(List<Module> modules) {
 
   public Rack {
     modules = modules.stream().sorted(Comparator.comparing(Module::label)).toList();
+  }
+
+  /** The modules of a studio that are not in the bin. */
+  public static Rack of(Things<Module> modules) {
+    return new Rack(modules.all().stream().map(Kept::thing).toList());
   }
 
   /** Whether nothing is written down: then nothing can be compared with it either. */

@@ -3,17 +3,19 @@ package thudbook.library;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 
 /** Everything that finds recipes, over one notebook. */
 public final class Library {
   private final Catalogue catalogue;
   private final Search search;
   private final RecipeList list;
-  private final GateStore gates;
+  private final Things<Gate> gates;
 
   /** Finds among the recipes of a catalogue, with the index of their words. */
-  public Library(Catalogue catalogue, WordIndex index, RecipeList list, GateStore gates) {
+  public Library(Catalogue catalogue, WordIndex index, RecipeList list, Things<Gate> gates) {
     this.catalogue = catalogue;
     this.search = new Search(catalogue, index);
     this.list = list;
@@ -42,7 +44,7 @@ public final class Library {
 
   /** The names that a typed search may use. */
   public Vocabulary vocabulary() {
-    return Vocabulary.of(gates.all().stream().map(GateStore.Stored::gate).toList(), catalogue);
+    return Vocabulary.of(gates.all().stream().map(Kept::thing).toList(), catalogue);
   }
 
   /**

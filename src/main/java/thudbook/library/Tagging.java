@@ -9,12 +9,13 @@ import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.function.Function;
 import thudbook.access.Author;
+import thudbook.changes.Derived;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Write;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 
 /**
  * Tags of many recipes at once. Each act is one change that can be undone, and a new revision of
@@ -25,21 +26,12 @@ public final class Tagging {
   private static final int LONGEST_TAG = 40;
 
   private final Library library;
-  private final RecipeStore store;
-  private final Recipes recipes;
-  private final Function<Recipe, String> document;
+  private final Keeper<Recipe> recipes;
 
-  /**
-   * Acts on the tags of a notebook.
-   *
-   * @param document writes the canonical text of a recipe
-   */
-  public Tagging(
-      Library library, RecipeStore store, Recipes recipes, Function<Recipe, String> document) {
+  /** Acts on the tags of a notebook. */
+  public Tagging(Library library, Keeper<Recipe> recipes) {
     this.library = library;
-    this.store = store;
     this.recipes = recipes;
-    this.document = document;
   }
 
   /**
@@ -132,10 +124,10 @@ public final class Tagging {
       Function<List<String>, List<String>> change,
       String what,
       Author author) {
-    List<RecipeWrite> writes = new ArrayList<>();
+    List<Write<Recipe>> writes = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     for (UUID id : ids) {
-      RecipeStore.Stored stored = store.find(id.toString()).orElse(null);
+      Kept<Recipe> stored = recipes.store().find(id.toString()).orElse(null);
       if (stored == null || stored.binnedAt() != null) {
         faults.add(
             fault(
@@ -143,10 +135,10 @@ public final class Tagging {
                 id.toString(),
                 stored == null
                     ? "There is no recipe " + id + "."
-                    : stored.recipe().title() + " is in the bin."));
+                    : stored.thing().title() + " is in the bin."));
         continue;
       }
-      Recipe recipe = stored.recipe();
+      Recipe recipe = stored.thing();
       List<String> tags = change.apply(recipe.tags());
       if (tags.size() > MOST_TAGS) {
         faults.add(
@@ -156,7 +148,8 @@ public final class Tagging {
                 recipe.title() + " would have more than " + MOST_TAGS + " tags."));
       } else if (!tags.equals(recipe.tags())) {
         Recipe changed = recipe.withTags(tags);
-        writes.add(RecipeWrite.ofSameSound(changed, document.apply(changed), stored.version()));
+        writes.add(
+            Write.changed(recipes.noun(), changed, stored.version()).with(Derived.AS_BEFORE));
       }
     }
     if (!faults.isEmpty()) {
@@ -166,7 +159,7 @@ public final class Tagging {
       return OptionalLong.empty();
     }
     String on = writes.size() == 1 ? " on 1 recipe" : " on " + writes.size() + " recipes";
-    return OptionalLong.of(recipes.write(List.of(), writes, author, what + on));
+    return OptionalLong.of(recipes.write(writes, author, what + on));
   }
 
   private static void refuseUnfit(String tag) {

@@ -1,18 +1,19 @@
 package thudbook.notebook;
 
+import thudbook.changes.ChangeStore;
+import thudbook.changes.Store;
 import thudbook.documents.DocumentStore;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.ModuleStore;
+import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
 import thudbook.photos.PhotoStore;
-import thudbook.recipes.ChangeStore;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.RecallStore;
-import thudbook.sessions.SessionStore;
+import thudbook.sessions.Session;
 
 /**
  * Where an opened notebook keeps things. Each store is made once: whoever asks gets the same one,
@@ -23,13 +24,13 @@ public interface Stores {
   RecipeStore recipes();
 
   /** The studio's gates with their revisions. */
-  GateHistory gates();
+  Store<Gate> gates();
 
   /** Modules with their revisions. */
-  ModuleStore modules();
+  Store<Module> modules();
 
   /** Sessions with their revisions. */
-  SessionStore sessions();
+  Store<Session> sessions();
 
   /** The acts of this notebook. */
   ChangeStore changes();

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalInt;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
 import thudbook.library.Alike;
 import thudbook.library.Likeness;
 import thudbook.library.RecipeFacts;
@@ -34,8 +35,8 @@ public record AlikeSheet(
    */
   public record Item(RecipeRow row, String differences, String distance, String meaning) {}
 
-  static AlikeSheet of(RecipeStore.Stored stored, Likeness by, Stores stores) {
-    Recipe recipe = stored.recipe();
+  static AlikeSheet of(Kept<Recipe> stored, Likeness by, Stores stores) {
+    Recipe recipe = stored.thing();
     OptionalInt key = stores.library().list().key(recipe.id());
     List<Alike.Neighbour> nearest =
         key.isEmpty() ? List.of() : stores.library().alike().nearest(key.getAsInt(), by, MOST);
@@ -66,7 +67,7 @@ public record AlikeSheet(
     if (by != Likeness.SETTINGS) {
       words.addAll(AlikeWords.heard(own.metrics(), row.metrics()));
     }
-    Recipe other = recipes.find(row.slug()).map(RecipeStore.Stored::recipe).orElse(null);
+    Recipe other = recipes.find(row.slug()).map(Kept::thing).orElse(null);
     if (by != Likeness.SHAPE && other != null) {
       if (!Objects.equals(own.sourceKind(), row.sourceKind())) {
         words.add(

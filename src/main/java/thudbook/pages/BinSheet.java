@@ -1,21 +1,28 @@
 package thudbook.pages;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.ModuleStore;
-import thudbook.recipes.RecipeStore;
-import thudbook.sessions.SessionStore;
+import java.util.function.Function;
+import thudbook.changes.Keeper;
+import thudbook.changes.Thing;
 
 /**
- * What lies in the bin, latest first.
+ * What lies in the bin, noun by noun, latest first.
  *
- * @param full whether there may be more recipes than are listed
+ * @param sections those of nouns of which something lies there
  */
-public record BinSheet(
-    List<Item> recipes, List<Item> gates, List<Item> modules, List<Item> sessions, boolean full) {
-  /** So many recipes are listed. */
+public record BinSheet(List<Section> sections) {
+  /** So many things of a noun are listed. */
   static final int ROWS = 200;
+
+  /**
+   * The things of a noun.
+   *
+   * @param name a part of addresses: {@code gates}
+   * @param full whether there may be more than are listed
+   */
+  public record Section(String name, String heading, List<Item> items, boolean full) {}
 
   /**
    * One thing.
@@ -24,47 +31,36 @@ public record BinSheet(
    */
   public record Item(String title, String address, String restore, TimeOfRecord at) {}
 
-  static BinSheet of(
-      RecipeStore recipes, GateHistory gates, ModuleStore modules, SessionStore sessions) {
-    List<Item> binned =
-        recipes.binned(ROWS).stream()
-            .map(
-                stored ->
-                    new Item(
-                        stored.recipe().title(),
-                        "/recipes/" + stored.recipe().slug(),
-                        "/bin/recipes/" + stored.recipe().id(),
-                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
-            .toList();
+  /**
+   * A noun as the bin shows it.
+   *
+   * @param folder of the addresses of its pages, with slashes
+   * @param title what a thing is called
+   */
+  record Binned<T extends Thing>(Keeper<T> acts, String folder, Function<T, String> title) {
+    String name() {
+      return acts.noun().word() + "s";
+    }
+
+    private Section section() {
+      String name = name();
+      List<Item> items =
+          acts.store().binned(ROWS).stream()
+              .map(
+                  kept ->
+                      new Item(
+                          title.apply(kept.thing()),
+                          folder + kept.slug(),
+                          "/bin/" + name + "/" + kept.id(),
+                          TimeOfRecord.of(Objects.requireNonNull(kept.binnedAt()))))
+              .toList();
+      String heading = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+      return new Section(name, heading, items, items.size() == ROWS);
+    }
+  }
+
+  static BinSheet of(List<Binned<?>> nouns) {
     return new BinSheet(
-        binned,
-        gates.binned().stream()
-            .map(
-                stored ->
-                    new Item(
-                        stored.gate().title(),
-                        "/gates/" + stored.gate().slug(),
-                        "/bin/gates/" + stored.gate().id(),
-                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
-            .toList(),
-        modules.binned().stream()
-            .map(
-                stored ->
-                    new Item(
-                        stored.module().label() + " " + stored.module().title(),
-                        "/equipment/" + stored.module().slug(),
-                        "/bin/modules/" + stored.module().id(),
-                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
-            .toList(),
-        sessions.binned().stream()
-            .map(
-                stored ->
-                    new Item(
-                        stored.session().title(),
-                        "/sessions/" + stored.session().slug(),
-                        "/bin/sessions/" + stored.session().id(),
-                        TimeOfRecord.of(Objects.requireNonNull(stored.binnedAt()))))
-            .toList(),
-        binned.size() == ROWS);
+        nouns.stream().map(Binned::section).filter(section -> !section.items().isEmpty()).toList());
   }
 }

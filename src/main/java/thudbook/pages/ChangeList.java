@@ -1,7 +1,7 @@
 package thudbook.pages;
 
 import java.util.List;
-import thudbook.recipes.Change;
+import thudbook.changes.Change;
 
 /** The latest acts, newest first. */
 public record ChangeList(List<Line> lines) {

@@ -6,20 +6,20 @@ import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Map;
 import thudbook.access.Author;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.ModuleStore;
+import thudbook.changes.Change;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Change;
-import thudbook.recipes.Changes;
-import thudbook.recipes.Gates;
 import thudbook.recipes.PredictionStore;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
-import thudbook.sessions.SessionStore;
+import thudbook.sessions.Session;
 import thudbook.web.ErrorKind;
 
 /**
@@ -31,32 +31,35 @@ final class ChangeRoutes {
 
   private final Layout layout;
   private final RecipeStore recipes;
-  private final GateHistory gates;
-  private final ModuleStore modules;
-  private final SessionStore sessions;
+  private final Store<Gate> gates;
   private final PredictionStore predictions;
-  private final Recipes recipeActs;
-  private final Gates gateActs;
+  private final Keeper<Recipe> recipeActs;
+  private final Keeper<Gate> gateActs;
   private final Changes changes;
+  private final List<BinSheet.Binned<?>> binned;
 
   ChangeRoutes(Layout layout, Stores stores, Acts acts) {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
-    this.modules = stores.modules();
-    this.sessions = stores.sessions();
     this.predictions = stores.predictions();
     this.recipeActs = acts.recipes();
     this.gateActs = acts.gates();
     this.changes = acts.changes();
+    this.binned =
+        List.of(
+            new BinSheet.Binned<>(recipeActs, "/recipes/", Recipe::title),
+            new BinSheet.Binned<>(gateActs, "/gates/", Gate::title),
+            new BinSheet.Binned<>(
+                acts.modules(), "/equipment/", module -> module.label() + " " + module.title()),
+            new BinSheet.Binned<>(acts.sessions(), "/sessions/", Session::title));
   }
 
   void addTo(JavalinConfig config) {
     config
         .routes
         .get("/bin", this::bin)
-        .post("/bin/recipes/{id}", this::takeRecipeOut)
-        .post("/bin/gates/{id}", this::takeGateOut)
+        .post("/bin/{noun}/{id}", this::takeOut)
         .post("/recipes/{slug}/bin", this::binRecipe)
         .post("/gates/{slug}/bin", this::binGate)
         .get("/changes", this::newest)
@@ -66,30 +69,27 @@ final class ChangeRoutes {
   }
 
   private void bin(Context context) {
-    layout.show(
-        context,
-        "bin",
-        "Bin",
-        Frame.Section.NONE,
-        Map.of("sheet", BinSheet.of(recipes, gates, modules, sessions)));
+    layout.show(context, "bin", "Bin", Frame.Section.NONE, Map.of("sheet", BinSheet.of(binned)));
   }
 
-  private void takeRecipeOut(Context context) {
-    done(context, recipeActs.unbin(List.of(Requested.id(context)), Author.OWNER));
-  }
-
-  private void takeGateOut(Context context) {
-    done(context, gateActs.unbin(Requested.id(context), Author.OWNER));
+  private void takeOut(Context context) {
+    Keeper<?> acts =
+        binned.stream()
+            .filter(noun -> noun.name().equals(context.pathParam("noun")))
+            .findFirst()
+            .orElseThrow(() -> Requested.notFound("There is no such thing."))
+            .acts();
+    done(context, acts.unbin(Requested.id(context), Author.OWNER));
   }
 
   private void binRecipe(Context context) {
-    RecipeStore.Stored stored = Requested.recipe(context, recipes);
-    done(context, recipeActs.bin(stored.recipe().id(), Requested.version(context), Author.OWNER));
+    Kept<Recipe> stored = Requested.recipe(context, recipes);
+    done(context, recipeActs.bin(stored.thing().id(), Requested.version(context), Author.OWNER));
   }
 
   private void binGate(Context context) {
-    GateStore.Stored stored = Requested.gate(context, gates);
-    done(context, gateActs.bin(stored.gate().id(), Requested.version(context), Author.OWNER));
+    Kept<Gate> stored = Requested.gate(context, gates);
+    done(context, gateActs.bin(stored.thing().id(), Requested.version(context), Author.OWNER));
   }
 
   private void newest(Context context) {

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Change;
+import thudbook.documents.Documents;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Reach;
 import thudbook.quantities.Fault;
-import thudbook.recipes.Act;
-import thudbook.recipes.Change;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.PredictionStore.Moved;
 
@@ -121,7 +121,8 @@ public record ChangeSheet(
   }
 
   private static Effect effect(Change.Effect effect) {
-    String folder = effect.noun() == Act.Noun.MODULE ? "equipment" : effect.noun().word() + "s";
+    String folder =
+        effect.noun().equals(Documents.MODULE.word()) ? "equipment" : effect.noun() + "s";
     String address = "/" + folder + "/" + effect.slug();
     String done =
         switch (effect.kind()) {
@@ -139,8 +140,8 @@ public record ChangeSheet(
             : address + "/history/" + effect.revision());
   }
 
-  private static boolean hasHistoryPage(Act.Noun noun) {
-    return noun != Act.Noun.SESSION;
+  private static boolean hasHistoryPage(String noun) {
+    return !noun.equals(Documents.SESSION.word());
   }
 
   private static Row row(Moved moved) {

@@ -6,7 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import thudbook.access.Author;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.notebook.Stores;
@@ -19,7 +20,7 @@ final class CompareRoutes {
 
   private final Layout layout;
   private final RecipeStore recipes;
-  private final GateStore gates;
+  private final Things<Gate> gates;
   private final Library library;
 
   CompareRoutes(Layout layout, Stores stores) {

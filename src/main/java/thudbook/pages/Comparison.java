@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Slugs;
 import thudbook.drawings.Format;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
@@ -77,7 +79,7 @@ public record Comparison(
    *
    * @param names slugs, ids or titles, with {@code @3} for a revision
    */
-  static Comparison of(List<String> names, RecipeStore recipes, GateStore gates) {
+  static Comparison of(List<String> names, RecipeStore recipes, Things<Gate> gates) {
     List<Found> found = new ArrayList<>();
     List<String> unknown = new ArrayList<>();
     for (String name : names.stream().map(String::strip).distinct().toList()) {
@@ -125,17 +127,17 @@ public record Comparison(
     int at = name.lastIndexOf('@');
     if (at > 0 && name.substring(at + 1).matches("[0-9]{1,9}")) {
       int number = Integer.parseInt(name.substring(at + 1));
-      RecipeStore.Stored stored = recipes.find(name.substring(0, at)).orElse(null);
+      Kept<Recipe> stored = recipes.find(name.substring(0, at)).orElse(null);
       return stored == null
           ? null
           : recipes
-              .revision(stored.recipe().id(), number)
+              .revision(stored.thing().id(), number)
               .map(
                   revision -> {
-                    String slug = stored.recipe().slug();
+                    String slug = stored.thing().slug();
                     return new Found(
                         slug + "@" + number,
-                        revision.noun(),
+                        revision.thing(),
                         "revision " + number,
                         "/recipes/" + slug + "/history/" + number);
                   })
@@ -144,7 +146,7 @@ public record Comparison(
     return recipes
         .find(name)
         .or(() -> recipes.find(Slugs.of(name)))
-        .map(RecipeStore.Stored::recipe)
+        .map(Kept::thing)
         .map(recipe -> new Found(recipe.slug(), recipe, "", "/recipes/" + recipe.slug()))
         .orElse(null);
   }
@@ -172,7 +174,7 @@ public record Comparison(
   }
 
   /** The numbers of all that can be predicted, as they are struck: trains as trains. */
-  private static DataTable numbers(List<Found> shown, GateStore gates, List<Item> items) {
+  private static DataTable numbers(List<Found> shown, Things<Gate> gates, List<Item> items) {
     List<String> header = new ArrayList<>(List.of("Number"));
     List<Metrics> columns = new ArrayList<>();
     for (int i = 0; i < shown.size(); i++) {

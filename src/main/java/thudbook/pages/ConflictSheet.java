@@ -7,12 +7,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.UnaryOperator;
-import thudbook.access.Revision;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
 import thudbook.documents.Merge;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 
 /**
  * Two versions of a recipe or gate of which one was saved while the other was written.
@@ -52,11 +51,11 @@ public record ConflictSheet(
    *
    * @param last the act that stored it
    */
-  static ConflictSheet of(
-      PostedForm form, RecipeStore.Stored stored, Revision<Recipe> last, Merge merge) {
+  static ConflictSheet ofRecipe(
+      PostedForm form, Kept<Recipe> stored, Revision<Recipe> last, Merge merge) {
     return new ConflictSheet(
-        stored.recipe().title(),
-        "/recipes/" + stored.recipe().slug() + "/edit",
+        stored.thing().title(),
+        "/recipes/" + stored.thing().slug() + "/edit",
         "/editor/form",
         words(last),
         carried(form, stored.version()),
@@ -68,15 +67,15 @@ public record ConflictSheet(
    *
    * @param last the act that stored it
    */
-  static ConflictSheet of(
-      PostedForm form, GateStore.Stored stored, Revision<Gate> last, Merge merge) {
+  static ConflictSheet ofGate(
+      PostedForm form, Kept<Gate> stored, Revision<Gate> last, Merge merge) {
     return new ConflictSheet(
-        stored.gate().title(),
-        "/gates/" + stored.gate().slug() + "/edit",
+        stored.thing().title(),
+        "/gates/" + stored.thing().slug() + "/edit",
         "/editor/gate/form",
         words(last),
         carried(form, stored.version()),
-        lines(form, merge, unit -> labelOfGate(unit, stored.gate())));
+        lines(form, merge, unit -> labelOfGate(unit, stored.thing())));
   }
 
   private static String words(Revision<?> last) {

@@ -2,8 +2,9 @@ package thudbook.pages;
 
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Things;
 import thudbook.equipment.Dialling;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -27,7 +28,7 @@ final class DialTolerance {
   private static final double ALIKE_SHARE = 0.15;
 
   private final DialledSettings settings;
-  private final GateStore studio;
+  private final Things<Gate> studio;
   private final @Nullable Metrics exact;
 
   /**
@@ -35,7 +36,7 @@ final class DialTolerance {
    *
    * @param exact the metrics of the recipe as it is written; null: it is not complete
    */
-  DialTolerance(Recipe recipe, Rack rack, GateStore studio, @Nullable Metrics exact) {
+  DialTolerance(Recipe recipe, Rack rack, Things<Gate> studio, @Nullable Metrics exact) {
     this.settings = DialledSettings.of(recipe, rack);
     this.studio = studio;
     this.exact = exact;

@@ -2,7 +2,7 @@ package thudbook.pages;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import thudbook.recipes.Changes;
+import thudbook.changes.Changes;
 
 /**
  * What was done a moment ago, with undo.

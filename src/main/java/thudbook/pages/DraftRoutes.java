@@ -13,9 +13,10 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.documents.Documents;
+import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.DraftStore.Draft;
 import thudbook.recipes.RecipeStore;
@@ -29,10 +30,10 @@ final class DraftRoutes {
 
   private final DraftStore drafts;
   private final RecipeStore recipes;
-  private final GateStore gates;
+  private final Things<Gate> gates;
   private final InstantSource clock;
 
-  DraftRoutes(DraftStore drafts, RecipeStore recipes, GateStore gates, InstantSource clock) {
+  DraftRoutes(DraftStore drafts, RecipeStore recipes, Things<Gate> gates, InstantSource clock) {
     this.drafts = drafts;
     this.recipes = recipes;
     this.gates = gates;
@@ -68,21 +69,21 @@ final class DraftRoutes {
     context.redirect(page(noun(form), form.own("subject")), HttpStatus.SEE_OTHER);
   }
 
-  private static Act.Noun noun(PostedForm form) {
-    return form.own("noun").equals("gate") ? Act.Noun.GATE : Act.Noun.RECIPE;
+  private static String noun(PostedForm form) {
+    return form.own("noun").equals("gate") ? Documents.GATE.word() : Documents.RECIPE.word();
   }
 
   /** Where something is written: what is there, or something new. */
-  private String page(Act.Noun noun, String subject) {
+  private String page(String noun, String subject) {
     String name = subject.isEmpty() ? "-" : subject;
-    return noun == Act.Noun.GATE
+    return noun.equals(Documents.GATE.word())
         ? gates
             .find(name)
-            .map(stored -> "/gates/" + stored.gate().slug() + "/edit")
+            .map(stored -> "/gates/" + stored.thing().slug() + "/edit")
             .orElse("/gates/new")
         : recipes
             .find(name)
-            .map(stored -> "/recipes/" + stored.recipe().slug() + "/edit")
+            .map(stored -> "/recipes/" + stored.thing().slug() + "/edit")
             .orElse("/recipes/new");
   }
 
@@ -106,9 +107,9 @@ final class DraftRoutes {
   }
 
   /** What was begun: of one recipe or gate, or, for null, of all of them and of new ones. */
-  List<EditorSheet.DraftLine> unfinished(Act.Noun noun, @Nullable UUID subject) {
+  List<EditorSheet.DraftLine> unfinished(String noun, @Nullable UUID subject) {
     return drafts.unfinished(Author.OWNER, SHOWN).stream()
-        .filter(draft -> draft.noun() == noun)
+        .filter(draft -> draft.noun().equals(noun))
         .filter(draft -> subject == null || subject.equals(draft.subject()))
         .map(this::line)
         .toList();

@@ -12,7 +12,11 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Store;
+import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
@@ -20,8 +24,8 @@ import thudbook.documents.Identity;
 import thudbook.documents.Merge;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.ModuleStore;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.library.Library;
 import thudbook.pages.EditorField.Option;
@@ -30,16 +34,15 @@ import thudbook.recipes.DialledSettings;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.StageEntry;
 
 /** Makes forms of recipes, recipes of forms, and the pages around them. */
 final class Editing {
   private final RecipeStore recipes;
-  private final GateStore gates;
-  private final ModuleStore modules;
+  private final Things<Gate> gates;
+  private final Store<Module> modules;
   private final Library library;
-  private final Recipes acts;
+  private final Keeper<Recipe> acts;
   private final DraftStore drafts;
   private final Supplier<UUID> ids;
 
@@ -48,10 +51,10 @@ final class Editing {
 
   Editing(
       RecipeStore recipes,
-      GateStore gates,
-      ModuleStore modules,
+      Things<Gate> gates,
+      Store<Module> modules,
       Library library,
-      Recipes acts,
+      Keeper<Recipe> acts,
       DraftStore drafts,
       Supplier<UUID> ids) {
     this.recipes = recipes;
@@ -77,11 +80,11 @@ final class Editing {
   }
 
   /** The form of a new recipe that varies another one. */
-  PostedForm variation(RecipeStore.Stored parent) {
-    Map<String, List<String>> fields = new LinkedHashMap<>(Documents.form(parent.recipe()));
+  PostedForm variation(Kept<Recipe> parent) {
+    Map<String, List<String>> fields = new LinkedHashMap<>(Documents.form(parent.thing()));
     fields.remove("slug");
     Map<String, String> own = new LinkedHashMap<>(noted(ids.get()));
-    own.put("derivedFrom", parent.recipe().slug());
+    own.put("derivedFrom", parent.thing().slug());
     return new PostedForm(fields).with(own);
   }
 
@@ -90,28 +93,28 @@ final class Editing {
   }
 
   /** The form of a recipe that is there. */
-  PostedForm of(RecipeStore.Stored stored) {
-    return new PostedForm(Documents.form(stored.recipe()))
+  PostedForm of(Kept<Recipe> stored) {
+    return new PostedForm(Documents.form(stored.thing()))
         .with(noted(stored))
         .with(Map.of("form.key", ids.get().toString(), "form.step", "0"));
   }
 
-  private static Map<String, String> noted(RecipeStore.Stored stored) {
+  private static Map<String, String> noted(Kept<Recipe> stored) {
     return Map.of(
-        "form.subject", stored.recipe().id().toString(),
+        "form.subject", stored.thing().id().toString(),
         "form.version", String.valueOf(stored.version()),
         "form.revision", String.valueOf(stored.revision()));
   }
 
   /** The recipe that a form changes; null: it makes a new one. */
-  RecipeStore.@Nullable Stored subject(PostedForm form) {
+  @Nullable Kept<Recipe> subject(PostedForm form) {
     UUID subject = form.subject();
     return subject == null ? null : recipes.find(subject.toString()).orElse(null);
   }
 
   /** The notebook's answer to a form. */
   EditorAnswer answer(PostedForm form) {
-    return EditorAnswer.of(form, gates, modules.rack(), earlier(form));
+    return EditorAnswer.of(form, gates, Rack.of(modules), earlier(form));
   }
 
   /**
@@ -121,8 +124,8 @@ final class Editing {
    * @throws Refusal with everything that is wrong with the form
    */
   PostedForm inStep(PostedForm form, boolean values) {
-    Recipe recipe = Documents.recipeFromForm(form.recipe(), identity);
-    DialledSettings settings = DialledSettings.of(recipe, modules.rack());
+    Recipe recipe = Documents.RECIPE.fromForm(form.recipe(), identity);
+    DialledSettings settings = DialledSettings.of(recipe, Rack.of(modules));
     Map<String, String> texts = new LinkedHashMap<>();
     Documents.form(values ? settings.asRead() : settings.asSounding())
         .forEach((name, text) -> texts.put(name, text.get(0)));
@@ -134,16 +137,16 @@ final class Editing {
   }
 
   private EditorAnswer.@Nullable Earlier earlier(PostedForm form) {
-    RecipeStore.Stored subject = subject(form);
+    Kept<Recipe> subject = subject(form);
     if (subject != null) {
-      return new EditorAnswer.Earlier("as it is saved", subject.recipe(), shapes);
+      return new EditorAnswer.Earlier("as it is saved", subject.thing(), shapes);
     }
     String parent = form.text("derivedFrom").strip();
     return parent.isEmpty()
         ? null
         : recipes
             .find(parent)
-            .map(RecipeStore.Stored::recipe)
+            .map(Kept::thing)
             .map(recipe -> new EditorAnswer.Earlier("in " + recipe.title(), recipe, shapes))
             .orElse(null);
   }
@@ -159,13 +162,13 @@ final class Editing {
       List<EditorFault> faults,
       Set<String> opened,
       List<EditorSheet.DraftLine> unfinished) {
-    RecipeStore.Stored subject = subject(form);
+    Kept<Recipe> subject = subject(form);
     EditorBuilder builder = new EditorBuilder(form, faults, gateOptions(), channelOptions());
     Set<String> open = new HashSet<>(opened);
     open.addAll(builder.faultyParts());
-    String address = subject == null ? "/recipes/new" : "/recipes/" + subject.recipe().slug();
+    String address = subject == null ? "/recipes/new" : "/recipes/" + subject.thing().slug();
     return new EditorSheet(
-        subject == null ? "A new recipe" : "Editing " + subject.recipe().title(),
+        subject == null ? "A new recipe" : "Editing " + subject.thing().title(),
         subject == null ? address : address + "/edit",
         hidden(form),
         parent(form),
@@ -209,15 +212,15 @@ final class Editing {
 
   private List<Option> gateOptions() {
     return gates.all().stream()
-        .map(GateStore.Stored::gate)
+        .map(Kept::thing)
         .map(gate -> Option.of(gate.slug(), gate.title()))
         .toList();
   }
 
   private List<Option> channelOptions() {
     List<Option> options = new ArrayList<>();
-    for (GateStore.Stored stored : gates.all()) {
-      Gate gate = stored.gate();
+    for (Kept<Gate> stored : gates.all()) {
+      Gate gate = stored.thing();
       for (StudioChannel channel : gate.channels()) {
         String name = channel.channel().name();
         options.add(new Option(name, name, gate.slug()));
@@ -237,16 +240,14 @@ final class Editing {
     if (envelopeIsUntouched(form)) {
       fields.put("envelope.kind", List.of(""));
     }
-    Recipe recipe = Documents.recipeFromForm(fields, identity);
-    RecipeStore.Stored there = recipes.find(recipe.id().toString()).orElse(null);
-    String document = Documents.write(recipe);
+    Recipe recipe = Documents.RECIPE.fromForm(fields, identity);
+    Kept<Recipe> there = recipes.find(recipe.id().toString()).orElse(null);
     if (there != null
-        && there.document().equals(Documents.write(recipe.withSlug(there.recipe().slug())))) {
+        && there.document().equals(Documents.write(recipe.withSlug(there.thing().slug())))) {
       // The same form was sent twice.
-      return there.recipe().slug();
+      return there.thing().slug();
     }
-    acts.create(
-        new Recipes.Written(recipe, document), Author.OWNER, "wrote down " + recipe.title());
+    acts.create(recipe, Author.OWNER, "wrote down " + recipe.title());
     forget(form);
     return recipe.slug();
   }
@@ -266,14 +267,14 @@ final class Editing {
    * @return what there is to choose; empty: it is saved
    * @throws Refusal with everything that is wrong
    */
-  Optional<Merge> change(PostedForm form, RecipeStore.Stored stored) {
+  Optional<Merge> change(PostedForm form, Kept<Recipe> stored) {
     Recipe yours = changed(form, stored);
     long seen = form.number("version");
     Recipe recipe = yours;
     if (stored.version() != seen) {
       Merge merge = merge(form, stored, yours);
       boolean chosen = form.number("theirs") == stored.version();
-      if (!chosen && !stored.recipe().equals(yours)) {
+      if (!chosen && !stored.thing().equals(yours)) {
         return Optional.of(merge);
       }
       recipe = combined(form, merge);
@@ -281,43 +282,43 @@ final class Editing {
     acts.change(
         recipe.id(),
         stored.version(),
-        new Recipes.Written(recipe, Documents.write(recipe)),
+        recipe,
         Author.OWNER,
-        DifferenceWords.summary(Differences.between(stored.recipe(), recipe)));
+        DifferenceWords.summary(Differences.between(stored.thing(), recipe)));
     forget(form);
     return Optional.empty();
   }
 
   /** The form that goes on from what was chosen of two versions. */
-  PostedForm combined(PostedForm form, RecipeStore.Stored stored) {
+  PostedForm combined(PostedForm form, Kept<Recipe> stored) {
     Recipe recipe = combined(form, merge(form, stored, changed(form, stored)));
     return new PostedForm(Documents.form(recipe))
         .with(noted(stored))
         .with(Map.of("form.key", form.own("key"), "form.step", form.own("step")));
   }
 
-  private Merge merge(PostedForm form, RecipeStore.Stored stored, Recipe yours) {
+  private Merge merge(PostedForm form, Kept<Recipe> stored, Recipe yours) {
     Recipe base =
         recipes
             .revision(
-                stored.recipe().id(), (int) Math.min(form.number("revision"), Integer.MAX_VALUE))
-            .map(Revision::noun)
-            .orElse(stored.recipe());
-    return Merge.of(base, stored.recipe(), yours);
+                stored.thing().id(), (int) Math.min(form.number("revision"), Integer.MAX_VALUE))
+            .map(Revision::thing)
+            .orElse(stored.thing());
+    return Merge.of(base, stored.thing(), yours);
   }
 
   private Recipe combined(PostedForm form, Merge merge) {
-    return Documents.recipeFromForm(merge.combined(ConflictSheet.chosen(form)), identity);
+    return Documents.RECIPE.fromForm(merge.combined(ConflictSheet.chosen(form)), identity);
   }
 
   /** The recipe that a form makes of what is there. */
-  private Recipe changed(PostedForm form, RecipeStore.Stored stored) {
+  private Recipe changed(PostedForm form, Kept<Recipe> stored) {
     Map<String, List<String>> fields = form.recipe();
-    fields.put("id", List.of(stored.recipe().id().toString()));
+    fields.put("id", List.of(stored.thing().id().toString()));
     if (form.text("slug").isBlank()) {
-      fields.put("slug", List.of(stored.recipe().slug()));
+      fields.put("slug", List.of(stored.thing().slug()));
     }
-    Recipe recipe = Documents.recipeFromForm(fields, identity);
+    Recipe recipe = Documents.RECIPE.fromForm(fields, identity);
     return recipe;
   }
 

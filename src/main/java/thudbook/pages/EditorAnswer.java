@@ -5,12 +5,13 @@ import java.util.List;
 import java.util.StringJoiner;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
 import thudbook.documents.Experiment;
 import thudbook.documents.Identity;
 import thudbook.documents.SameIdentity;
 import thudbook.drawings.Format;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
@@ -57,7 +58,8 @@ public record EditorAnswer(
   }
 
   /** The answer to a form. */
-  static EditorAnswer of(PostedForm form, GateStore studio, Rack rack, @Nullable Earlier earlier) {
+  static EditorAnswer of(
+      PostedForm form, Things<Gate> studio, Rack rack, @Nullable Earlier earlier) {
     List<Fault> faults = new ArrayList<>();
     Experiment experiment = null;
     try {
@@ -67,7 +69,7 @@ public record EditorAnswer(
     }
     List<String> patch = List.of();
     try {
-      patch = PatchSheet.lines(Documents.recipeFromForm(form.recipe(), NO_NAMES), rack);
+      patch = PatchSheet.lines(Documents.RECIPE.fromForm(form.recipe(), NO_NAMES), rack);
     } catch (Refusal refusal) {
       refusal.faults().stream()
           .filter(fault -> !fault.code().equals("channel-not-kept"))
@@ -95,7 +97,7 @@ public record EditorAnswer(
 
   /** The earlier shape, if there is one and it was made by another sound. */
   private static ShapePlot.@Nullable Earlier before(
-      Earlier earlier, Sound sound, GateStore studio) {
+      Earlier earlier, Sound sound, Things<Gate> studio) {
     Sound before = Resolution.of(earlier.recipe(), studio).sound();
     return before == null || before.equals(sound) ? null : earlier.shapes().of(before);
   }

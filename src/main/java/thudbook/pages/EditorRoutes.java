@@ -8,10 +8,11 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Revision;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.documents.Documents;
 import thudbook.documents.Merge;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
@@ -67,26 +68,26 @@ final class EditorRoutes {
   }
 
   private void edit(Context context) {
-    RecipeStore.Stored stored = stored(context.pathParam("slug"));
+    Kept<Recipe> stored = stored(context.pathParam("slug"));
     PostedForm form =
         drafts
-            .form(context.queryParam("draft"), stored.recipe().id())
+            .form(context.queryParam("draft"), stored.thing().id())
             .orElseGet(() -> editing.of(stored));
     show(context, form, List.of(), Set.of());
   }
 
   private void change(Context context) {
-    RecipeStore.Stored stored = stored(context.pathParam("slug"));
+    Kept<Recipe> stored = stored(context.pathParam("slug"));
     PostedForm form =
-        PostedForm.of(context).with(Map.of("form.subject", stored.recipe().id().toString()));
+        PostedForm.of(context).with(Map.of("form.subject", stored.thing().id().toString()));
     try {
       Merge conflict = editing.change(form, stored).orElse(null);
       if (conflict == null) {
-        RecipeStore.Stored saved = stored(stored.recipe().id().toString());
-        context.redirect("/recipes/" + saved.recipe().slug(), HttpStatus.SEE_OTHER);
+        Kept<Recipe> saved = stored(stored.thing().id().toString());
+        context.redirect("/recipes/" + saved.thing().slug(), HttpStatus.SEE_OTHER);
       } else {
-        Revision<Recipe> last = recipes.revisions(stored.recipe().id(), 0, 1).get(0);
-        conflict(context, ConflictSheet.of(form, stored, last, conflict));
+        Revision<Recipe> last = recipes.revisions(stored.thing().id(), 0, 1).get(0);
+        conflict(context, ConflictSheet.ofRecipe(form, stored, last, conflict));
       }
     } catch (Refusal refusal) {
       if (refusal.kind() == Refusal.Kind.STALE) {
@@ -108,7 +109,7 @@ final class EditorRoutes {
     PostedForm form = PostedForm.of(context);
     String add = form.own("add");
     String[] remove = form.own("remove").split("\\.", 2);
-    RecipeStore.Stored subject = editing.subject(form);
+    Kept<Recipe> subject = editing.subject(form);
     if (!form.own("combine").isEmpty() && subject != null) {
       show(context, editing.combined(form, subject), List.of(), Set.of());
     } else if (!form.own("step-with").isEmpty()) {
@@ -156,7 +157,10 @@ final class EditorRoutes {
     UUID subject = form.subject();
     EditorSheet sheet =
         editing.sheet(
-            form, faults, opened, others(form, drafts.unfinished(Act.Noun.RECIPE, subject)));
+            form,
+            faults,
+            opened,
+            others(form, drafts.unfinished(Documents.RECIPE.word(), subject)));
     layout.show(context, "editor", sheet.heading(), Frame.Section.RECIPES, Map.of("sheet", sheet));
   }
 
@@ -166,7 +170,7 @@ final class EditorRoutes {
     return drafts.stream().filter(draft -> !draft.key().equals(form.own("key"))).toList();
   }
 
-  private RecipeStore.Stored stored(@Nullable String name) {
+  private Kept<Recipe> stored(@Nullable String name) {
     return recipes
         .find(name == null ? "" : name)
         .orElseThrow(

@@ -1,9 +1,10 @@
 package thudbook.pages;
 
 import java.util.List;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
 import thudbook.equipment.Port;
 
 /** The list of modules, as it is shown. */
@@ -16,9 +17,9 @@ public record EquipmentIndex(List<Item> modules) {
   public record Item(
       String slug, String label, String title, String kind, String brief, boolean tube) {}
 
-  static EquipmentIndex of(ModuleStore modules) {
+  static EquipmentIndex of(Store<Module> modules) {
     return new EquipmentIndex(
-        modules.all().stream().map(ModuleStore.Stored::module).map(EquipmentIndex::item).toList());
+        modules.all().stream().map(Kept::thing).map(EquipmentIndex::item).toList());
   }
 
   private static Item item(Module module) {

@@ -10,32 +10,31 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.documents.SameIdentity;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Modules;
 import thudbook.web.ErrorKind;
 
 /** The modules of the studio: the list, one to read, writing, history. */
 public final class EquipmentRoutes {
-  private static final String SAVED_SINCE =
-      "Somebody saved it while you were looking. Look again before you go back.";
-
   private final Layout layout;
-  private final ModuleStore modules;
-  private final GateStore gates;
-  private final Modules acts;
+  private final Store<Module> modules;
+  private final Things<Gate> gates;
+  private final Keeper<Module> acts;
   private final NewIdentity identity;
+  private final HistoryRoutes<Module> history;
 
   /**
    * Pages over these stores.
@@ -48,6 +47,16 @@ public final class EquipmentRoutes {
     this.gates = stores.gates();
     this.acts = acts.modules();
     this.identity = new NewIdentity(ids, modules::slugTaken);
+    this.history =
+        new HistoryRoutes<>(
+            layout,
+            Documents.MODULE,
+            this.acts,
+            new HistoryRoutes.Subject<>(
+                "/equipment/",
+                Frame.Section.EQUIPMENT,
+                module -> module.label() + " " + module.title(),
+                this::earlier));
   }
 
   /** Adds all routes. */
@@ -60,11 +69,8 @@ public final class EquipmentRoutes {
         .get("/equipment/{slug}", this::module)
         .get("/equipment/{slug}/edit", this::edit)
         .post("/equipment/{slug}/edit", this::change)
-        .post("/equipment/{slug}/bin", this::bin)
-        .get("/equipment/{slug}/history", ctx -> showHistory(ctx, ""))
-        .get("/equipment/{slug}/history/{number}", this::revision)
-        .post("/equipment/{slug}/history/{number}/restore", this::restore)
-        .post("/bin/modules/{id}", this::unbin);
+        .post("/equipment/{slug}/bin", this::bin);
+    history.addTo(config);
   }
 
   private void list(Context ctx) {
@@ -72,8 +78,8 @@ public final class EquipmentRoutes {
   }
 
   private void module(Context ctx) {
-    ModuleStore.Stored stored = found(ctx);
-    Module module = stored.module();
+    Kept<Module> stored = found(ctx);
+    Module module = stored.thing();
     if (!ctx.pathParam("slug").equals(module.slug())) {
       ctx.redirect("/equipment/" + module.slug(), HttpStatus.PERMANENT_REDIRECT);
       return;
@@ -99,8 +105,8 @@ public final class EquipmentRoutes {
       return;
     }
     try {
-      Module module = Documents.moduleFromForm(ModuleForm.counting(typed), identity);
-      acts.create(written(module), Author.OWNER, "wrote down the module " + module.label());
+      Module module = Documents.MODULE.fromForm(ModuleForm.counting(typed), identity);
+      acts.create(module, Author.OWNER, "wrote down the module " + module.label());
       ctx.redirect("/equipment/" + module.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -109,22 +115,22 @@ public final class EquipmentRoutes {
   }
 
   private void edit(Context ctx) {
-    ModuleStore.Stored stored = standing(ctx);
-    showForm(ctx, address(stored), stored.version(), Documents.form(stored.module()), List.of());
+    Kept<Module> stored = standing(ctx);
+    showForm(ctx, address(stored), stored.version(), Documents.form(stored.thing()), List.of());
   }
 
   private void change(Context ctx) {
-    ModuleStore.Stored stored = standing(ctx);
+    Kept<Module> stored = standing(ctx);
     long version = Requested.version(ctx);
     Map<String, List<String>> typed = typed(ctx);
     if (!saves(ctx)) {
       showForm(ctx, address(stored), version, typed, List.of());
       return;
     }
-    Module before = stored.module();
+    Module before = stored.thing();
     try {
       Module module =
-          Documents.moduleFromForm(
+          Documents.MODULE.fromForm(
               ModuleForm.counting(typed), new SameIdentity(before.id(), before.slug()));
       if (version != stored.version()) {
         ctx.status(HttpStatus.PRECONDITION_FAILED);
@@ -133,7 +139,7 @@ public final class EquipmentRoutes {
       }
       String what =
           module.label() + ": " + DifferenceWords.summary(Differences.between(before, module));
-      acts.change(before.id(), version, written(module), Author.OWNER, what);
+      acts.change(before.id(), version, module, Author.OWNER, what);
       ctx.redirect("/equipment/" + module.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -157,66 +163,16 @@ public final class EquipmentRoutes {
   }
 
   private void bin(Context ctx) {
-    long change = acts.bin(standing(ctx).module().id(), Requested.version(ctx), Author.OWNER);
+    long change = acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Author.OWNER);
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 
-  private void unbin(Context ctx) {
-    ctx.redirect("/changes/" + acts.unbin(Requested.id(ctx), Author.OWNER), HttpStatus.SEE_OTHER);
-  }
-
-  private void showHistory(Context ctx, String notice) {
-    ModuleStore.Stored stored = found(ctx);
-    int below = Requested.number(ctx, "below");
-    HistorySheet sheet =
-        HistorySheet.of(
-            stored,
-            modules.revisions(stored.module().id(), below, HistorySheet.ROWS + 1),
-            below,
-            notice);
-    show(ctx, "history", "History of " + sheet.title(), Map.of("sheet", sheet));
-  }
-
-  private void revision(Context ctx) {
-    ModuleStore.Stored stored = found(ctx);
-    Revision<Module> revision =
-        modules
-            .revision(stored.module().id(), Requested.number(ctx))
-            .orElseThrow(() -> Requested.notFound("There is no revision of this number."));
-    RevisionBanner banner =
-        RevisionBanner.of(
-            revision,
-            stored.revision(),
-            "/equipment/" + stored.module().slug(),
-            "",
-            stored.binnedAt() == null ? stored.version() : 0);
-    ModuleStore.Stored then =
-        new ModuleStore.Stored(
-            revision.noun(), stored.version(), revision.number(), null, revision.document());
+  private void earlier(Context ctx, Kept<Module> then, RevisionBanner banner) {
     show(
         ctx,
         "module",
-        revision.noun().label() + ", revision " + revision.number(),
+        then.thing().label() + ", revision " + then.revision(),
         Map.of("sheet", ModuleSheet.of(then, gates), "banner", banner));
-  }
-
-  private void restore(Context ctx) {
-    try {
-      long change =
-          acts.restore(
-              found(ctx).module().id(),
-              Requested.version(ctx),
-              Requested.number(ctx),
-              Author.OWNER,
-              Documents::write);
-      ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
-    } catch (Refusal refusal) {
-      if (refusal.kind() != Refusal.Kind.STALE) {
-        throw refusal;
-      }
-      ctx.status(HttpStatus.PRECONDITION_FAILED);
-      showHistory(ctx, SAVED_SINCE);
-    }
   }
 
   private static Map<String, List<String>> typed(Context ctx) {
@@ -230,12 +186,8 @@ public final class EquipmentRoutes {
     return "save".equals(ctx.formParam("form.do"));
   }
 
-  private static Modules.Written written(Module module) {
-    return new Modules.Written(module, Documents.write(module));
-  }
-
-  private static String address(ModuleStore.Stored stored) {
-    return "/equipment/" + stored.module().slug() + "/edit";
+  private static String address(Kept<Module> stored) {
+    return "/equipment/" + stored.thing().slug() + "/edit";
   }
 
   private void showForm(
@@ -244,7 +196,7 @@ public final class EquipmentRoutes {
       long version,
       Map<String, List<String>> typed,
       List<Fault> faults) {
-    List<String> slugs = gates.all().stream().map(stored -> stored.gate().slug()).toList();
+    List<String> slugs = gates.all().stream().map(stored -> stored.thing().slug()).toList();
     String title = version == 0 ? "Write a module down" : "Change a module";
     show(
         ctx,
@@ -257,19 +209,19 @@ public final class EquipmentRoutes {
     layout.show(ctx, template, title, Frame.Section.EQUIPMENT, values);
   }
 
-  private ModuleStore.Stored found(Context ctx) {
+  private Kept<Module> found(Context ctx) {
     return modules
         .find(ctx.pathParam("slug"))
         .orElseThrow(() -> Requested.notFound("The studio has no module of this name."));
   }
 
-  private ModuleStore.Stored standing(Context ctx) {
-    ModuleStore.Stored stored = found(ctx);
+  private Kept<Module> standing(Context ctx) {
+    Kept<Module> stored = found(ctx);
     if (stored.binnedAt() != null) {
       throw Refusal.of(
           Refusal.Kind.CONFLICT,
           "in-bin",
-          stored.module().title() + " is in the bin: take it out first.");
+          stored.thing().title() + " is in the bin: take it out first.");
     }
     return stored;
   }

@@ -7,7 +7,8 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.library.Catalogue;
 import thudbook.library.ChannelName;
 import thudbook.library.Days;
@@ -23,10 +24,10 @@ final class FilterWords {
   private final Map<Facet, Map<String, String>> labels = new EnumMap<>(Facet.class);
   private final Map<String, String> gates = new HashMap<>();
 
-  FilterWords(Library library, GateStore studio) {
+  FilterWords(Library library, Things<Gate> studio) {
     labels.put(Facet.TAG, library.catalogue().labels(Facet.TAG));
     labels.put(Facet.BY, library.catalogue().labels(Facet.BY));
-    studio.all().forEach(stored -> gates.put(stored.gate().slug(), stored.gate().title()));
+    studio.all().forEach(stored -> gates.put(stored.thing().slug(), stored.thing().title()));
   }
 
   /** A value of a facet. */

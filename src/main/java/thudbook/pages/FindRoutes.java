@@ -10,13 +10,14 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Kept;
 import thudbook.library.Completion;
 import thudbook.library.Likeness;
 import thudbook.library.SearchAddress;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
-import thudbook.recipes.Changes;
-import thudbook.recipes.RecipeStore;
+import thudbook.recipes.Recipe;
 
 /** The list of recipes while it is searched, what is like a recipe, and favourites. */
 final class FindRoutes {
@@ -87,9 +88,9 @@ final class FindRoutes {
   }
 
   private void alike(Context context) {
-    RecipeStore.Stored stored = Requested.recipe(context, stores.recipes());
+    Kept<Recipe> stored = Requested.recipe(context, stores.recipes());
     if (stored.binnedAt() != null) {
-      throw Requested.notFound(stored.recipe().title() + " is in the bin.");
+      throw Requested.notFound(stored.thing().title() + " is in the bin.");
     }
     String by = Objects.requireNonNullElse(context.queryParam("by"), "shape");
     Likeness likeness;
@@ -104,10 +105,9 @@ final class FindRoutes {
   }
 
   private void favourite(Context context) {
-    RecipeStore.Stored stored = Requested.recipe(context, stores.recipes());
+    Kept<Recipe> stored = Requested.recipe(context, stores.recipes());
     boolean favourite = "yes".equals(context.formParam("favourite"));
-    stores.marks().favourite(stored.recipe().id(), Author.OWNER, favourite);
-    context.redirect(
-        BackAddress.of(context) + "#r-" + stored.recipe().slug(), HttpStatus.SEE_OTHER);
+    stores.marks().favourite(stored.thing().id(), Author.OWNER, favourite);
+    context.redirect(BackAddress.of(context) + "#r-" + stored.thing().slug(), HttpStatus.SEE_OTHER);
   }
 }

@@ -4,11 +4,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.drawings.Format;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.quantities.Refusal;
 
 /**
@@ -31,11 +32,11 @@ public record GateAnswer(
   }
 
   /** The answer to a form. */
-  static GateAnswer of(PostedForm form, Identity identity, GateStore studio) {
+  static GateAnswer of(PostedForm form, Identity identity, Things<Gate> studio) {
     UUID subject = form.subject();
     List<EditorFault> faults = List.of();
     try {
-      Documents.gateFromForm(form.gate(), identity);
+      Documents.GATE.fromForm(form.gate(), identity);
     } catch (Refusal refusal) {
       faults = EditorFault.of(refusal.faults(), form.fields().keySet());
     }
@@ -45,7 +46,7 @@ public record GateAnswer(
     }
     List<Gate> others =
         studio.all().stream()
-            .map(GateStore.Stored::gate)
+            .map(Kept::thing)
             .filter(other -> !other.id().equals(subject))
             .toList();
     List<ChannelView> channels = gate.channels().stream().map(ChannelView::of).toList();
@@ -61,7 +62,7 @@ public record GateAnswer(
     PostedForm titled =
         form.text("title").isBlank() ? form.with(Map.of("title", "This gate")) : form;
     try {
-      return Documents.gateFromForm(titled.gate(), identity);
+      return Documents.GATE.fromForm(titled.gate(), identity);
     } catch (Refusal refusal) {
       return null;
     }

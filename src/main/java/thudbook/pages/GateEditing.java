@@ -8,7 +8,10 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Store;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
@@ -16,25 +19,26 @@ import thudbook.documents.Limits;
 import thudbook.documents.Merge;
 import thudbook.documents.NewIdentity;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.GateStore;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.DraftStore;
-import thudbook.recipes.Gates;
 import thudbook.recipes.RecipeStore;
 
 /** Makes forms of gates, gates of forms, and the pages around them. */
 final class GateEditing {
-  private final GateHistory gates;
+  private final Store<Gate> gates;
   private final RecipeStore recipes;
-  private final Gates acts;
+  private final Keeper<Gate> acts;
   private final DraftStore drafts;
   private final Supplier<UUID> ids;
 
   private final Identity identity;
 
   GateEditing(
-      GateHistory gates, RecipeStore recipes, Gates acts, DraftStore drafts, Supplier<UUID> ids) {
+      Store<Gate> gates,
+      RecipeStore recipes,
+      Keeper<Gate> acts,
+      DraftStore drafts,
+      Supplier<UUID> ids) {
     this.gates = gates;
     this.recipes = recipes;
     this.acts = acts;
@@ -57,27 +61,27 @@ final class GateEditing {
   }
 
   /** The form of a gate that is there. */
-  PostedForm of(GateStore.Stored stored) {
+  PostedForm of(Kept<Gate> stored) {
     Map<String, String> noted = new LinkedHashMap<>();
     noted.put("form.key", ids.get().toString());
     noted.put("form.step", "0");
     noted.putAll(noted(stored));
-    for (int i = 0; i < stored.gate().channels().size(); i++) {
-      noted.put("channels." + i + ".was", stored.gate().channels().get(i).channel().name());
+    for (int i = 0; i < stored.thing().channels().size(); i++) {
+      noted.put("channels." + i + ".was", stored.thing().channels().get(i).channel().name());
     }
-    return new PostedForm(Documents.form(stored.gate())).with(noted);
+    return new PostedForm(Documents.form(stored.thing())).with(noted);
   }
 
-  private static Map<String, String> noted(GateStore.Stored stored) {
+  private static Map<String, String> noted(Kept<Gate> stored) {
     return Map.of(
         "form.noun", "gate",
-        "form.subject", stored.gate().id().toString(),
+        "form.subject", stored.thing().id().toString(),
         "form.version", String.valueOf(stored.version()),
         "form.revision", String.valueOf(stored.revision()));
   }
 
   /** The gate that a form changes; null: it makes a new one. */
-  private GateStore.@Nullable Stored subject(PostedForm form) {
+  private @Nullable Kept<Gate> subject(PostedForm form) {
     UUID subject = form.subject();
     return subject == null ? null : gates.find(subject.toString()).orElse(null);
   }
@@ -93,13 +97,13 @@ final class GateEditing {
       List<EditorFault> faults,
       GateEditorSheet.@Nullable Guard guard,
       List<EditorSheet.DraftLine> unfinished) {
-    GateStore.Stored subject = subject(form);
-    List<RecipeStore.Use> uses = subject == null ? List.of() : recipes.using(subject.gate().id());
+    Kept<Gate> subject = subject(form);
+    List<RecipeStore.Use> uses = subject == null ? List.of() : recipes.using(subject.thing().id());
     GateFormBuilder builder = new GateFormBuilder(form, faults, uses);
-    String address = subject == null ? "/gates/new" : "/gates/" + subject.gate().slug();
+    String address = subject == null ? "/gates/new" : "/gates/" + subject.thing().slug();
     List<GateEditorSheet.Channel> channels = builder.channels();
     return new GateEditorSheet(
-        subject == null ? "A new gate" : "Editing " + subject.gate().title(),
+        subject == null ? "A new gate" : "Editing " + subject.thing().title(),
         subject == null ? address : address + "/edit",
         hidden(form),
         faults,
@@ -139,13 +143,13 @@ final class GateEditing {
    * @return null: nothing
    */
   GateEditorSheet.@Nullable Guard guard(PostedForm form, int channel) {
-    GateStore.Stored subject = subject(form);
+    Kept<Gate> subject = subject(form);
     String was = form.text("channels." + channel + ".was");
     if (subject == null || was.isEmpty()) {
       return null;
     }
     List<GateEditorSheet.Guard.Line> lines =
-        recipes.using(subject.gate().id()).stream()
+        recipes.using(subject.thing().id()).stream()
             .filter(use -> use.channels().contains(was))
             .map(use -> new GateEditorSheet.Guard.Line(use.title(), "/recipes/" + use.slug()))
             .toList();
@@ -175,16 +179,14 @@ final class GateEditing {
    * @throws Refusal with everything that is wrong
    */
   String create(PostedForm form) {
-    Gate gate = Documents.gateFromForm(form.gate(), identity);
-    String document = Documents.write(gate);
-    GateStore.Stored there = gates.find(gate.id().toString()).orElse(null);
+    Gate gate = Documents.GATE.fromForm(form.gate(), identity);
+    Kept<Gate> there = gates.find(gate.id().toString()).orElse(null);
     if (there != null
-        && there.document().equals(Documents.write(gate.withSlug(there.gate().slug())))) {
+        && there.document().equals(Documents.write(gate.withSlug(there.thing().slug())))) {
       // The same form was sent twice.
-      return "/gates/" + there.gate().slug();
+      return "/gates/" + there.thing().slug();
     }
-    acts.create(
-        new Gates.Written(gate, document), Author.OWNER, "wrote down the gate " + gate.title());
+    acts.create(gate, Author.OWNER, "wrote down the gate " + gate.title());
     forget(form);
     return "/gates/" + gate.slug();
   }
@@ -195,13 +197,15 @@ final class GateEditing {
    * @return empty: nothing, or it was chosen
    * @throws Refusal with everything that is wrong with the form
    */
-  Optional<Merge> conflict(PostedForm form, GateStore.Stored stored) {
+  Optional<Merge> conflict(PostedForm form, Kept<Gate> stored) {
     boolean chosen = form.number("theirs") == stored.version();
     if (stored.version() == form.number("version") || chosen) {
       return Optional.empty();
     }
     Gate yours = gate(form, stored);
-    return stored.gate().equals(yours) ? Optional.empty() : Optional.of(merge(form, stored, yours));
+    return stored.thing().equals(yours)
+        ? Optional.empty()
+        : Optional.of(merge(form, stored, yours));
   }
 
   /**
@@ -210,19 +214,14 @@ final class GateEditing {
    * @return the address that shows what came of it: the change if recipes follow from it
    * @throws Refusal with everything that is wrong; of kind STALE if somebody saved meanwhile
    */
-  String change(PostedForm form, GateStore.Stored stored) {
+  String change(PostedForm form, Kept<Gate> stored) {
     Gate gate = gate(form, stored);
     if (stored.version() != form.number("version")) {
       gate = combined(form, merge(form, stored, gate));
     }
     boolean same = Documents.write(gate).equals(stored.document());
     long change =
-        acts.change(
-            gate.id(),
-            stored.version(),
-            new Gates.Written(gate, Documents.write(gate)),
-            Author.OWNER,
-            words(stored.gate(), gate));
+        acts.change(gate.id(), stored.version(), gate, Author.OWNER, words(stored.thing(), gate));
     forget(form);
     return same || recipes.using(gate.id()).isEmpty()
         ? "/gates/" + gate.slug()
@@ -230,41 +229,41 @@ final class GateEditing {
   }
 
   /** The form that goes on from what was chosen of two versions. */
-  PostedForm combined(PostedForm form, GateStore.Stored stored) {
+  PostedForm combined(PostedForm form, Kept<Gate> stored) {
     Gate gate = combined(form, merge(form, stored, gate(form, stored)));
     Map<String, String> noted = new LinkedHashMap<>(noted(stored));
     noted.put("form.key", form.own("key"));
     noted.put("form.step", form.own("step"));
     for (int i = 0; i < gate.channels().size(); i++) {
       String name = gate.channels().get(i).channel().name();
-      if (stored.gate().channels().stream().anyMatch(c -> c.channel().name().equals(name))) {
+      if (stored.thing().channels().stream().anyMatch(c -> c.channel().name().equals(name))) {
         noted.put("channels." + i + ".was", name);
       }
     }
     return new PostedForm(Documents.form(gate)).with(noted);
   }
 
-  private Merge merge(PostedForm form, GateStore.Stored stored, Gate yours) {
+  private Merge merge(PostedForm form, Kept<Gate> stored, Gate yours) {
     Gate base =
         gates
             .revision(
-                stored.gate().id(), (int) Math.min(form.number("revision"), Integer.MAX_VALUE))
-            .map(Revision::noun)
-            .orElse(stored.gate());
-    return Merge.of(base, stored.gate(), yours);
+                stored.thing().id(), (int) Math.min(form.number("revision"), Integer.MAX_VALUE))
+            .map(Revision::thing)
+            .orElse(stored.thing());
+    return Merge.of(base, stored.thing(), yours);
   }
 
   private Gate combined(PostedForm form, Merge merge) {
-    return Documents.gateFromForm(merge.combined(ConflictSheet.chosen(form)), identity);
+    return Documents.GATE.fromForm(merge.combined(ConflictSheet.chosen(form)), identity);
   }
 
-  private Gate gate(PostedForm form, GateStore.Stored stored) {
+  private Gate gate(PostedForm form, Kept<Gate> stored) {
     Map<String, List<String>> fields = form.gate();
-    fields.put("id", List.of(stored.gate().id().toString()));
+    fields.put("id", List.of(stored.thing().id().toString()));
     if (form.text("slug").isBlank()) {
-      fields.put("slug", List.of(stored.gate().slug()));
+      fields.put("slug", List.of(stored.thing().slug()));
     }
-    Gate gate = Documents.gateFromForm(fields, identity);
+    Gate gate = Documents.GATE.fromForm(fields, identity);
     return gate;
   }
 

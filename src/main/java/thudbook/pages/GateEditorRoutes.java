@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Revision;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Store;
+import thudbook.documents.Documents;
 import thudbook.documents.Limits;
 import thudbook.documents.Merge;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.GateStore;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act;
 import thudbook.web.ErrorKind;
 
 /**
@@ -23,11 +23,11 @@ import thudbook.web.ErrorKind;
  */
 final class GateEditorRoutes {
   private final Layout layout;
-  private final GateHistory gates;
+  private final Store<Gate> gates;
   private final GateEditing editing;
   private final DraftRoutes drafts;
 
-  GateEditorRoutes(Layout layout, GateHistory gates, GateEditing editing, DraftRoutes drafts) {
+  GateEditorRoutes(Layout layout, Store<Gate> gates, GateEditing editing, DraftRoutes drafts) {
     this.layout = layout;
     this.gates = gates;
     this.editing = editing;
@@ -62,26 +62,26 @@ final class GateEditorRoutes {
   }
 
   private void edit(Context context) {
-    GateStore.Stored stored = Requested.gate(context, gates);
+    Kept<Gate> stored = Requested.gate(context, gates);
     show(
         context,
         drafts
-            .form(context.queryParam("draft"), stored.gate().id())
+            .form(context.queryParam("draft"), stored.thing().id())
             .orElseGet(() -> editing.of(stored)),
         List.of());
   }
 
   private void change(Context context) {
-    GateStore.Stored stored = Requested.gate(context, gates);
+    Kept<Gate> stored = Requested.gate(context, gates);
     PostedForm form =
-        PostedForm.of(context).with(Map.of("form.subject", stored.gate().id().toString()));
+        PostedForm.of(context).with(Map.of("form.subject", stored.thing().id().toString()));
     try {
       Merge conflict = editing.conflict(form, stored).orElse(null);
       if (conflict == null) {
         context.redirect(editing.change(form, stored), HttpStatus.SEE_OTHER);
       } else {
-        Revision<Gate> last = gates.revisions(stored.gate().id(), 0, 1).get(0);
-        ConflictSheet sheet = ConflictSheet.of(form, stored, last, conflict);
+        Revision<Gate> last = gates.revisions(stored.thing().id(), 0, 1).get(0);
+        ConflictSheet sheet = ConflictSheet.ofGate(form, stored, last, conflict);
         context.status(HttpStatus.CONFLICT);
         layout.show(
             context, "conflict", sheet.title(), Frame.Section.GATES, Map.of("sheet", sheet));
@@ -112,7 +112,7 @@ final class GateEditorRoutes {
     int channels = Math.max(1, form.rows("channels"));
     String[] remove = form.own("remove").split("\\.", 2);
     UUID subject = form.subject();
-    GateStore.Stored combining =
+    Kept<Gate> combining =
         form.own("combine").isEmpty() || subject == null
             ? null
             : gates.find(subject.toString()).orElse(null);
@@ -155,7 +155,7 @@ final class GateEditorRoutes {
       List<EditorFault> faults,
       GateEditorSheet.@Nullable Guard guard) {
     List<EditorSheet.DraftLine> others =
-        drafts.unfinished(Act.Noun.GATE, form.subject()).stream()
+        drafts.unfinished(Documents.GATE.word(), form.subject()).stream()
             .filter(draft -> !draft.key().equals(form.own("key")))
             .toList();
     GateEditorSheet sheet = editing.sheet(form, faults, guard, others);

@@ -1,8 +1,9 @@
 package thudbook.pages;
 
 import java.util.List;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 
 /** The list of gates, as it is shown. */
 public record GateIndex(List<Item> gates) {
@@ -13,10 +14,10 @@ public record GateIndex(List<Item> gates) {
   public record Line(String name, String kind, String brief) {}
 
   /** The list of the studio's gates. */
-  static GateIndex of(GateStore gates) {
+  static GateIndex of(Things<Gate> gates) {
     return new GateIndex(
         gates.all().stream()
-            .map(GateStore.Stored::gate)
+            .map(Kept::thing)
             .map(
                 gate ->
                     new Item(

@@ -1,8 +1,8 @@
 package thudbook.pages;
 
 import java.util.List;
+import thudbook.changes.Kept;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.recipes.RecipeStore;
 
 /**
@@ -23,8 +23,8 @@ public record GateSheet(
     boolean binned) {
 
   /** The page of a gate. */
-  static GateSheet of(GateStore.Stored stored, RecipeStore recipes) {
-    Gate gate = stored.gate();
+  static GateSheet of(Kept<Gate> stored, RecipeStore recipes) {
+    Gate gate = stored.thing();
     return new GateSheet(
         gate,
         gate.channels().stream().map(ChannelView::of).toList(),

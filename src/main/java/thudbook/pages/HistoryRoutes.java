@@ -3,187 +3,132 @@ package thudbook.pages;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import thudbook.access.Author;
-import thudbook.access.Revision;
-import thudbook.documents.Documents;
-import thudbook.equipment.Gate;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.GateStore;
-import thudbook.notebook.Acts;
-import thudbook.notebook.Stores;
-import thudbook.photos.PhotoStore;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Thing;
+import thudbook.documents.NounDocument;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Gates;
-import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 
-/** What recipes and gates were, and going back to it. */
-final class HistoryRoutes {
+/**
+ * What things of a noun were, and going back to it.
+ *
+ * @param <T> what kind of things
+ */
+final class HistoryRoutes<T extends Thing> {
   private static final String SAVED_SINCE =
-      "Somebody saved it after you opened this page, so nothing was done. What was saved stands at"
-          + " the top now; go back once more if you still want to.";
+      "Somebody saved it while you were looking. Look again before you go back.";
 
   private final Layout layout;
-  private final RecipeStore recipes;
-  private final GateHistory gates;
-  private final PhotoStore photos;
-  private final Recipes recipeActs;
-  private final Gates gateActs;
+  private final NounDocument<T> noun;
+  private final Keeper<T> acts;
+  private final Subject<T> pages;
 
-  HistoryRoutes(Layout layout, Stores stores, Acts acts) {
+  HistoryRoutes(Layout layout, NounDocument<T> noun, Keeper<T> acts, Subject<T> pages) {
     this.layout = layout;
-    this.recipes = stores.recipes();
-    this.gates = stores.gates();
-    this.photos = stores.photos();
-    this.recipeActs = acts.recipes();
-    this.gateActs = acts.gates();
+    this.noun = noun;
+    this.acts = acts;
+    this.pages = pages;
+  }
+
+  /**
+   * A noun as its history shows it.
+   *
+   * @param folder of their addresses, with slashes: {@code /gates/}
+   * @param title what a thing is called in headings
+   * @param moved what followed from a difference, in words
+   * @param compared whether there is a page on which two of them are compared
+   * @param earlier shows a thing as it was
+   */
+  record Subject<T extends Thing>(
+      String folder,
+      Frame.Section section,
+      Function<T, String> title,
+      BiFunction<T, T, List<String>> moved,
+      boolean compared,
+      Earlier<T> earlier) {
+    /** Pages of things from which nothing follows. */
+    Subject(String folder, Frame.Section section, Function<T, String> title, Earlier<T> earlier) {
+      this(folder, section, title, (before, after) -> List.of(), false, earlier);
+    }
+
+    String address(Kept<T> kept) {
+      return folder + kept.slug();
+    }
+
+    /** The address of the comparison of a revision with today; empty: there is none. */
+    String comparison(Kept<T> kept, int number) {
+      return compared ? "/compare?of=" + kept.slug() + "@" + number + "," + kept.slug() : "";
+    }
+  }
+
+  /** Shows things as they were. */
+  interface Earlier<T extends Thing> {
+    void show(Context context, Kept<T> then, RevisionBanner banner);
   }
 
   void addTo(JavalinConfig config) {
+    String address = pages.folder() + "{slug}/history";
     config
         .routes
-        .get("/recipes/{slug}/history", context -> showRecipe(context, recipe(context), ""))
-        .get("/recipes/{slug}/history/{number}", this::recipeRevision)
-        .post("/recipes/{slug}/history/{number}/restore", this::restoreRecipe)
-        .get("/gates/{slug}/history", context -> showGate(context, gate(context), ""))
-        .get("/gates/{slug}/history/{number}", this::gateRevision)
-        .post("/gates/{slug}/history/{number}/restore", this::restoreGate);
+        .get(address, context -> show(context, found(context), ""))
+        .get(address + "/{number}", this::revision)
+        .post(address + "/{number}/restore", this::restore);
   }
 
-  private void showRecipe(Context context, RecipeStore.Stored stored, String notice) {
-    HistorySheet sheet =
-        HistorySheet.of(stored, recipes, gates, Requested.number(context, "below"), notice);
-    show(context, sheet, Frame.Section.RECIPES);
-  }
-
-  private void showGate(Context context, GateStore.Stored stored, String notice) {
+  private void show(Context context, Kept<T> kept, String notice) {
     int below = Requested.number(context, "below");
-    HistorySheet sheet =
-        HistorySheet.of(
-            stored,
-            gates.revisions(stored.gate().id(), below, HistorySheet.ROWS + 1),
-            below,
-            notice);
-    show(context, sheet, Frame.Section.GATES);
+    List<Revision<T>> revisions = acts.store().revisions(kept.id(), below, HistorySheet.ROWS + 1);
+    HistorySheet sheet = HistorySheet.of(kept, revisions, noun, pages, below, notice);
+    layout.show(
+        context, "history", "History of " + sheet.title(), pages.section(), Map.of("sheet", sheet));
   }
 
-  private void show(Context context, HistorySheet sheet, Frame.Section section) {
-    layout.show(context, "history", "History of " + sheet.title(), section, Map.of("sheet", sheet));
-  }
-
-  private void recipeRevision(Context context) {
-    RecipeStore.Stored stored = recipe(context);
-    Revision<Recipe> revision =
-        recipes
-            .revision(stored.recipe().id(), Requested.number(context))
-            .orElseThrow(HistoryRoutes::noRevision);
-    String slug = stored.recipe().slug();
+  private void revision(Context context) {
+    Kept<T> kept = found(context);
+    Revision<T> revision =
+        acts.store()
+            .revision(kept.id(), Requested.number(context))
+            .orElseThrow(
+                () ->
+                    Refusal.of(
+                        Refusal.Kind.NOT_FOUND,
+                        "no-such-revision",
+                        "There is no revision of this number."));
     RevisionBanner banner =
         RevisionBanner.of(
             revision,
-            stored.revision(),
-            "/recipes/" + slug,
-            "/compare?of=" + slug + "@" + revision.number() + "," + slug,
-            stored.binnedAt() == null ? stored.version() : 0);
-    RecipeSheet sheet =
-        RecipeSheet.of(
-            new RecipeStore.Stored(
-                revision.noun(),
-                stored.version(),
-                revision.number(),
-                revision.author(),
-                stored.createdAt(),
-                revision.at(),
-                null,
-                revision.document()),
-            recipes,
-            gates);
-    layout.show(
-        context,
-        "recipe",
-        sheet.recipe().title() + ", revision " + revision.number(),
-        Frame.Section.RECIPES,
-        Map.of("sheet", sheet, "banner", banner, "photos", PhotoView.all(sheet.recipe(), photos)));
+            kept.revision(),
+            pages.address(kept),
+            pages.comparison(kept, revision.number()),
+            kept.isBinned() ? 0 : kept.version());
+    pages.earlier().show(context, kept.as(revision), banner);
   }
 
-  private void gateRevision(Context context) {
-    GateStore.Stored stored = gate(context);
-    Revision<Gate> revision =
-        gates
-            .revision(stored.gate().id(), Requested.number(context))
-            .orElseThrow(HistoryRoutes::noRevision);
-    RevisionBanner banner =
-        RevisionBanner.of(
-            revision,
-            stored.revision(),
-            "/gates/" + stored.gate().slug(),
-            "",
-            stored.binnedAt() == null ? stored.version() : 0);
-    GateSheet sheet =
-        GateSheet.of(
-            new GateStore.Stored(
-                revision.noun(), stored.version(), revision.number(), null, revision.document()),
-            recipes);
-    layout.show(
-        context,
-        "gate",
-        sheet.gate().title() + ", revision " + revision.number(),
-        Frame.Section.GATES,
-        Map.of("sheet", sheet, "banner", banner));
-  }
-
-  private void restoreRecipe(Context context) {
-    RecipeStore.Stored stored = recipe(context);
+  private void restore(Context context) {
     try {
       long change =
-          recipeActs.restore(
-              stored.recipe().id(),
+          acts.restore(
+              found(context).id(),
               Requested.version(context),
               Requested.number(context),
-              Author.OWNER,
-              Documents::write);
+              Author.OWNER);
       context.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       if (refusal.kind() != Refusal.Kind.STALE) {
         throw refusal;
       }
       context.status(HttpStatus.PRECONDITION_FAILED);
-      showRecipe(context, recipe(context), SAVED_SINCE);
+      show(context, found(context), SAVED_SINCE);
     }
   }
 
-  private void restoreGate(Context context) {
-    GateStore.Stored stored = gate(context);
-    try {
-      long change =
-          gateActs.restore(
-              stored.gate().id(),
-              Requested.version(context),
-              Requested.number(context),
-              Author.OWNER,
-              Documents::write);
-      context.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
-    } catch (Refusal refusal) {
-      if (refusal.kind() != Refusal.Kind.STALE) {
-        throw refusal;
-      }
-      context.status(HttpStatus.PRECONDITION_FAILED);
-      showGate(context, gate(context), SAVED_SINCE);
-    }
-  }
-
-  private RecipeStore.Stored recipe(Context context) {
-    return Requested.recipe(context, recipes);
-  }
-
-  private GateStore.Stored gate(Context context) {
-    return Requested.gate(context, gates);
-  }
-
-  private static Refusal noRevision() {
-    return Refusal.of(
-        Refusal.Kind.NOT_FOUND, "no-such-revision", "There is no revision of this number.");
+  private Kept<T> found(Context context) {
+    return Requested.thing(context, noun.word(), acts.store());
   }
 }

@@ -2,19 +2,11 @@ package thudbook.pages;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.BiFunction;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Revision;
-import thudbook.documents.DifferenceWords;
-import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
-import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
-import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Resolution;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Thing;
+import thudbook.documents.NounDocument;
 
 /**
  * Everything that a recipe, a gate or a module was, newest first, a page of it.
@@ -58,94 +50,49 @@ public record HistorySheet(
       String comparison,
       boolean current) {}
 
-  /** What a recipe was. */
-  static HistorySheet of(
-      RecipeStore.Stored stored, RecipeStore recipes, GateStore gates, int below, String notice) {
-    Recipe recipe = stored.recipe();
-    List<Revision<Recipe>> revisions = recipes.revisions(recipe.id(), below, ROWS + 1);
+  /** What a thing was. */
+  static <T extends Thing> HistorySheet of(
+      Kept<T> kept,
+      List<Revision<T>> revisions,
+      NounDocument<T> noun,
+      HistoryRoutes.Subject<T> pages,
+      int below,
+      String notice) {
+    List<Line> lines = new ArrayList<>();
+    for (int i = 0; i < Math.min(ROWS, revisions.size()); i++) {
+      T before = i + 1 < revisions.size() ? revisions.get(i + 1).thing() : null;
+      lines.add(line(kept, revisions.get(i), before, noun, pages));
+    }
+    String address = pages.address(kept);
     return new HistorySheet(
-        recipe.title(),
-        "/recipes/" + recipe.slug(),
-        stored.version(),
-        stored.binnedAt() == null,
-        lines(
-            revisions,
-            stored.revision(),
-            DifferenceWords::sentences,
-            (before, after) ->
-                MovedNumbers.words(predicted(before, gates), predicted(after, gates)),
-            "/compare?of=" + recipe.slug() + "@%d," + recipe.slug()),
-        older("/recipes/" + recipe.slug(), revisions),
-        below == 0 ? null : "/recipes/" + recipe.slug() + "/history",
-        notice);
-  }
-
-  /** What a gate was. */
-  static HistorySheet of(
-      GateStore.Stored stored, List<Revision<Gate>> revisions, int below, String notice) {
-    Gate gate = stored.gate();
-    return new HistorySheet(
-        gate.title(),
-        "/gates/" + gate.slug(),
-        stored.version(),
-        stored.binnedAt() == null,
-        lines(
-            revisions,
-            stored.revision(),
-            DifferenceWords::sentences,
-            (before, after) -> List.of(),
-            ""),
-        older("/gates/" + gate.slug(), revisions),
-        below == 0 ? null : "/gates/" + gate.slug() + "/history",
-        notice);
-  }
-
-  /** What a module was. */
-  static HistorySheet of(
-      ModuleStore.Stored stored, List<Revision<Module>> revisions, int below, String notice) {
-    Module module = stored.module();
-    String address = "/equipment/" + module.slug();
-    return new HistorySheet(
-        module.label() + " " + module.title(),
+        pages.title().apply(kept.thing()),
         address,
-        stored.version(),
-        stored.binnedAt() == null,
-        lines(
-            revisions,
-            stored.revision(),
-            DifferenceWords::sentences,
-            (before, after) -> List.of(),
-            ""),
+        kept.version(),
+        !kept.isBinned(),
+        lines,
         older(address, revisions),
         below == 0 ? null : address + "/history",
         notice);
   }
 
-  private static <T> List<Line> lines(
-      List<Revision<T>> revisions,
-      int current,
-      BiFunction<T, T, List<String>> differences,
-      BiFunction<T, T, List<String>> moved,
-      String comparison) {
-    List<Line> lines = new ArrayList<>();
-    for (int i = 0; i < Math.min(ROWS, revisions.size()); i++) {
-      Revision<T> revision = revisions.get(i);
-      T before = i + 1 < revisions.size() ? revisions.get(i + 1).noun() : null;
-      boolean isCurrent = revision.number() == current;
-      List<String> told = before == null ? List.of() : differences.apply(before, revision.noun());
-      lines.add(
-          new Line(
-              revision.number(),
-              TimeOfRecord.of(revision.at()),
-              revision.author().name(),
-              what(revision.what(), told),
-              revision.change(),
-              told,
-              before == null ? List.of() : moved.apply(before, revision.noun()),
-              isCurrent || comparison.isEmpty() ? "" : String.format(comparison, revision.number()),
-              isCurrent));
-    }
-    return lines;
+  private static <T extends Thing> Line line(
+      Kept<T> kept,
+      Revision<T> revision,
+      @Nullable T before,
+      NounDocument<T> noun,
+      HistoryRoutes.Subject<T> pages) {
+    boolean isCurrent = revision.number() == kept.revision();
+    List<String> told = before == null ? List.of() : noun.differences(before, revision.thing());
+    return new Line(
+        revision.number(),
+        TimeOfRecord.of(revision.at()),
+        revision.author().name(),
+        what(revision.what(), told),
+        revision.change(),
+        told,
+        before == null ? List.of() : pages.moved().apply(before, revision.thing()),
+        isCurrent ? "" : pages.comparison(kept, revision.number()),
+        isCurrent);
   }
 
   /** The words of an act, unless they only say what the differences say. */
@@ -158,12 +105,5 @@ public record HistorySheet(
     return revisions.size() <= ROWS
         ? null
         : address + "/history?below=" + revisions.get(ROWS - 1).number();
-  }
-
-  private static @Nullable Metrics predicted(Recipe recipe, GateStore gates) {
-    return Resolution.of(recipe, gates)
-        .complete()
-        .map(sound -> Predictor.predict(sound).metrics())
-        .orElse(null);
   }
 }

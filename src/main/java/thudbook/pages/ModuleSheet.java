@@ -5,15 +5,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.equipment.Control;
 import thudbook.equipment.Control.Knob;
 import thudbook.equipment.Control.Ranged;
 import thudbook.equipment.Control.Switch;
 import thudbook.equipment.Dialling;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.MeasuredTaper;
 import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
 import thudbook.equipment.Port;
 import thudbook.equipment.Port.Direction;
 import thudbook.equipment.Taper;
@@ -60,8 +61,8 @@ public record ModuleSheet(
   /** A port. */
   public record Line(String name, String carries, String channel) {}
 
-  static ModuleSheet of(ModuleStore.Stored stored, GateStore gates) {
-    Module module = stored.module();
+  static ModuleSheet of(Kept<Module> stored, Things<Gate> gates) {
+    Module module = stored.thing();
     List<Entry> facts = new ArrayList<>();
     facts.add(new Entry("", "Kind", kind(module.kind())));
     if (module.place() != null) {
@@ -71,15 +72,15 @@ public record ModuleSheet(
       facts.add(new Entry("", "Warm-up", Reading.entered(module.warmUpMinutes(), "min")));
     }
     String slug = module.gate();
-    GateStore.Stored gate =
+    Kept<Gate> gate =
         slug == null
             ? null
             : gates.find(slug).filter(found -> found.binnedAt() == null).orElse(null);
     return new ModuleSheet(
         module,
         facts,
-        slug == null ? null : gate == null ? slug : gate.gate().title(),
-        gate == null ? null : "/gates/" + gate.gate().slug(),
+        slug == null ? null : gate == null ? slug : gate.thing().title(),
+        gate == null ? null : "/gates/" + gate.thing().slug(),
         Cautions.of(module),
         module.controls().stream()
             .filter(Knob.class::isInstance)

@@ -5,8 +5,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
+import thudbook.predictions.Predictor;
+import thudbook.recipes.Recipe;
+import thudbook.recipes.Resolution;
 
 /** Numbers that moved so far that an ear or a hand notices, in words such as "hold +14 ms". */
 final class MovedNumbers {
@@ -28,6 +33,18 @@ final class MovedNumbers {
   private static final double LEAST_VOLTS = 0.02;
 
   private MovedNumbers() {}
+
+  /** What moved between two states of a recipe, both predicted with today's gates. */
+  static List<String> words(Recipe before, Recipe after, Things<Gate> gates) {
+    return words(predicted(before, gates), predicted(after, gates));
+  }
+
+  private static @Nullable Metrics predicted(Recipe recipe, Things<Gate> gates) {
+    return Resolution.of(recipe, gates)
+        .complete()
+        .map(sound -> Predictor.predict(sound).metrics())
+        .orElse(null);
+  }
 
   /**
    * What moved, in the order of the model's description.

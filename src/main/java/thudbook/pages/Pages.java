@@ -9,13 +9,19 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.ModuleStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.changes.Things;
+import thudbook.documents.Documents;
+import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
+import thudbook.equipment.Rack;
 import thudbook.library.Quantity;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Fault;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.ErrorPage;
@@ -24,13 +30,14 @@ import thudbook.web.ErrorPage;
 public final class Pages implements ErrorPage {
   private final Layout layout;
   private final RecipeStore recipes;
-  private final GateStore gates;
-  private final ModuleStore modules;
+  private final Things<Gate> gates;
+  private final Store<Module> modules;
   private final PhotoStore photos;
   private final Uses uses;
   private final EditorRoutes editor;
   private final GateEditorRoutes gateEditor;
-  private final HistoryRoutes history;
+  private final HistoryRoutes<Recipe> recipeHistory;
+  private final HistoryRoutes<Gate> gateHistory;
   private final ChangeRoutes changes;
   private final CompareRoutes compare;
   private final FindRoutes find;
@@ -66,7 +73,25 @@ public final class Pages implements ErrorPage {
             stores.gates(),
             new GateEditing(stores.gates(), recipes, acts.gates(), stores.drafts(), ids),
             drafts);
-    this.history = new HistoryRoutes(layout, stores, acts);
+    this.recipeHistory =
+        new HistoryRoutes<>(
+            layout,
+            Documents.RECIPE,
+            acts.recipes(),
+            new HistoryRoutes.Subject<>(
+                "/recipes/",
+                Frame.Section.RECIPES,
+                Recipe::title,
+                (before, after) -> MovedNumbers.words(before, after, gates),
+                true,
+                this::earlierRecipe));
+    this.gateHistory =
+        new HistoryRoutes<>(
+            layout,
+            Documents.GATE,
+            acts.gates(),
+            new HistoryRoutes.Subject<>(
+                "/gates/", Frame.Section.GATES, Gate::title, this::earlierGate));
     this.changes = new ChangeRoutes(layout, stores, acts);
     this.compare = new CompareRoutes(layout, stores);
     this.find = new FindRoutes(layout, stores, acts);
@@ -80,7 +105,8 @@ public final class Pages implements ErrorPage {
     // Before recipes and gates: the address of a new one looks like a name.
     editor.addTo(config);
     gateEditor.addTo(config);
-    history.addTo(config);
+    recipeHistory.addTo(config);
+    gateHistory.addTo(config);
     changes.addTo(config);
     compare.addTo(config);
     find.addTo(config);
@@ -105,8 +131,8 @@ public final class Pages implements ErrorPage {
   }
 
   private void recipe(Context context) {
-    RecipeStore.Stored stored = Requested.recipe(context, recipes);
-    if (!movedTo(context, "/recipes/", stored.recipe().slug())) {
+    Kept<Recipe> stored = Requested.recipe(context, recipes);
+    if (!movedTo(context, "/recipes/", stored.thing().slug())) {
       RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
       layout.show(
           context,
@@ -120,7 +146,7 @@ public final class Pages implements ErrorPage {
               PatchSheet.of(
                   sheet.recipe(),
                   sheet.knobs(),
-                  modules.rack(),
+                  Rack.of(modules),
                   gates,
                   context.queryParam("touchy") != null),
               "photos",
@@ -131,7 +157,7 @@ public final class Pages implements ErrorPage {
   }
 
   private void text(Context context) {
-    RecipeStore.Stored stored = Requested.recipe(context, recipes);
+    Kept<Recipe> stored = Requested.recipe(context, recipes);
     PlainText text = PlainText.of(RecipeSheet.of(stored, recipes, gates), stored.document());
     layout.show(
         context, "text", text.title() + " as text", Frame.Section.RECIPES, Map.of("text", text));
@@ -143,12 +169,31 @@ public final class Pages implements ErrorPage {
   }
 
   private void gate(Context context) {
-    GateStore.Stored stored = Requested.gate(context, gates);
-    if (!movedTo(context, "/gates/", stored.gate().slug())) {
+    Kept<Gate> stored = Requested.gate(context, gates);
+    if (!movedTo(context, "/gates/", stored.thing().slug())) {
       GateSheet sheet = GateSheet.of(stored, recipes);
       layout.show(
           context, "gate", sheet.gate().title(), Frame.Section.GATES, Map.of("sheet", sheet));
     }
+  }
+
+  private void earlierRecipe(Context context, Kept<Recipe> then, RevisionBanner banner) {
+    RecipeSheet sheet = RecipeSheet.of(then, recipes, gates);
+    layout.show(
+        context,
+        "recipe",
+        sheet.recipe().title() + ", revision " + then.revision(),
+        Frame.Section.RECIPES,
+        Map.of("sheet", sheet, "banner", banner, "photos", PhotoView.all(sheet.recipe(), photos)));
+  }
+
+  private void earlierGate(Context context, Kept<Gate> then, RevisionBanner banner) {
+    layout.show(
+        context,
+        "gate",
+        then.title() + ", revision " + then.revision(),
+        Frame.Section.GATES,
+        Map.of("sheet", GateSheet.of(then, recipes), "banner", banner));
   }
 
   private void helpIndex(Context context) {

@@ -10,8 +10,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Things;
 import thudbook.equipment.Dialling;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.Rack;
 import thudbook.predictions.Metric;
@@ -82,7 +83,7 @@ public record PatchSheet(
    * @param turned whether every knob is turned to see which one is touchy
    */
   static PatchSheet of(
-      Recipe recipe, List<Knob> knobs, Rack rack, GateStore gates, boolean turned) {
+      Recipe recipe, List<Knob> knobs, Rack rack, Things<Gate> gates, boolean turned) {
     DialledSettings settings = DialledSettings.of(recipe, rack);
     Cabling cabling = Cabling.of(recipe, rack);
     boolean predicted = !settings.tied().isEmpty() && Resolution.of(recipe, gates).sound() != null;
@@ -229,7 +230,7 @@ public record PatchSheet(
         + ".";
   }
 
-  private static String rounding(DialledSettings settings, GateStore gates) {
+  private static String rounding(DialledSettings settings, Things<Gate> gates) {
     List<DialledSetting> tied = settings.tied();
     if (tied.isEmpty()) {
       return "";
@@ -245,7 +246,7 @@ public record PatchSheet(
         : "Dialled to positions that can be read, this moves: " + String.join(", ", moved) + ".";
   }
 
-  private static Optional<Metrics> metrics(Recipe recipe, GateStore gates) {
+  private static Optional<Metrics> metrics(Recipe recipe, Things<Gate> gates) {
     return Resolution.of(recipe, gates).complete().map(sound -> Predictor.predict(sound).metrics());
   }
 

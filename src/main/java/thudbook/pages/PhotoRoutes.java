@@ -7,7 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import thudbook.access.Author;
-import thudbook.documents.Documents;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.photos.Photo;
@@ -15,7 +16,6 @@ import thudbook.photos.Photos;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.web.Uploads;
 
 /** Forms that add a photo to a recipe and take one out; each makes a revision. */
@@ -24,7 +24,7 @@ public final class PhotoRoutes {
   private static final int MOST_PHOTOS = 200;
 
   private final RecipeStore recipes;
-  private final Recipes acts;
+  private final Keeper<Recipe> acts;
   private final Photos photos;
 
   /** Forms over these recipes and photos. */
@@ -41,7 +41,7 @@ public final class PhotoRoutes {
   }
 
   private void add(Context ctx) {
-    RecipeStore.Stored stored = found(ctx);
+    Kept<Recipe> stored = found(ctx);
     List<Uploads.Sent> files = Uploads.files(ctx, "file");
     if (files.size() != 1 || files.get(0).length() == 0) {
       throw refused("no-photo", "Choose a photo first.");
@@ -52,7 +52,7 @@ public final class PhotoRoutes {
           "bad-description",
           "What it shows is said in one line of at most " + LONGEST_DESCRIPTION + " characters.");
     }
-    List<Recipe.Photo> all = new ArrayList<>(stored.recipe().photos());
+    List<Recipe.Photo> all = new ArrayList<>(stored.thing().photos());
     if (all.size() >= MOST_PHOTOS) {
       throw refused("too-many-photos", "A recipe has at most " + MOST_PHOTOS + " photos.");
     }
@@ -63,27 +63,22 @@ public final class PhotoRoutes {
   }
 
   private void remove(Context ctx) {
-    RecipeStore.Stored stored = found(ctx);
+    Kept<Recipe> stored = found(ctx);
     String file = ctx.formParam("file");
     save(
         ctx,
         stored,
-        stored.recipe().photos().stream().filter(photo -> !photo.file().equals(file)).toList(),
+        stored.thing().photos().stream().filter(photo -> !photo.file().equals(file)).toList(),
         "took a photo out");
   }
 
-  private void save(Context ctx, RecipeStore.Stored stored, List<Recipe.Photo> all, String what) {
-    Recipe recipe = stored.recipe().withPhotos(all);
-    acts.change(
-        recipe.id(),
-        stored.version(),
-        new Recipes.Written(recipe, Documents.write(recipe)),
-        Author.OWNER,
-        what);
+  private void save(Context ctx, Kept<Recipe> stored, List<Recipe.Photo> all, String what) {
+    Recipe recipe = stored.thing().withPhotos(all);
+    acts.change(recipe.id(), stored.version(), recipe, Author.OWNER, what);
     ctx.redirect("/recipes/" + recipe.slug() + "#photos", HttpStatus.SEE_OTHER);
   }
 
-  private RecipeStore.Stored found(Context ctx) {
+  private Kept<Recipe> found(Context ctx) {
     return recipes
         .find(ctx.pathParam("slug"))
         .orElseThrow(

@@ -3,7 +3,8 @@ package thudbook.pages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.sessions.Conflict;
 import thudbook.sessions.OtherChannel;
 import thudbook.sessions.Plan;
@@ -11,9 +12,9 @@ import thudbook.sessions.Plan;
 /** Clashes of a session in words, and what resolves them. */
 final class PlanWords {
   private final Plan plan;
-  private final GateStore studio;
+  private final Things<Gate> studio;
 
-  PlanWords(Plan plan, GateStore studio) {
+  PlanWords(Plan plan, Things<Gate> studio) {
     this.plan = plan;
     this.studio = studio;
   }
@@ -95,7 +96,7 @@ final class PlanWords {
   private String channel(String gateAndChannel) {
     int space = gateAndChannel.indexOf(' ');
     String slug = gateAndChannel.substring(0, space);
-    String gate = studio.find(slug).map(stored -> stored.gate().title()).orElse(slug);
+    String gate = studio.find(slug).map(stored -> stored.thing().title()).orElse(slug);
     return gate + ", " + gateAndChannel.substring(space + 1);
   }
 

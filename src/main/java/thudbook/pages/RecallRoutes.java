@@ -21,10 +21,13 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
-import thudbook.documents.Documents;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
@@ -34,12 +37,10 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.DialledSettings;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.sessions.Plan;
 import thudbook.sessions.Recall;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.MediaTypes;
 
@@ -53,9 +54,9 @@ public final class RecallRoutes {
   private final Layout layout;
   private final Stores stores;
   private final RecipeStore recipes;
-  private final Recipes acts;
-  private final GateStore studio;
-  private final SessionStore sessions;
+  private final Keeper<Recipe> acts;
+  private final Things<Gate> studio;
+  private final Store<Session> sessions;
   private final RecallStore recalls;
   private final InstantSource clock;
   private final Supplier<UUID> ids;
@@ -98,8 +99,8 @@ public final class RecallRoutes {
   }
 
   private void sheet(Context ctx) {
-    RecipeStore.Stored stored = standing(ctx);
-    Recipe recipe = stored.recipe();
+    Kept<Recipe> stored = standing(ctx);
+    Recipe recipe = stored.thing();
     Session session = session(ctx.queryParam("session"));
     Optional<Recall> begun =
         recalls.unfinished(recipe.id(), session == null ? null : session.id(), Author.OWNER);
@@ -119,7 +120,7 @@ public final class RecallRoutes {
 
   private void show(
       Context ctx,
-      RecipeStore.Stored stored,
+      Kept<Recipe> stored,
       @Nullable Session session,
       Ticking ticking,
       List<Fault> faults) {
@@ -133,13 +134,13 @@ public final class RecallRoutes {
     layout.show(ctx, "recall", sheet.recipe().title() + ", recall", Frame.Section.RECIPES, values);
   }
 
-  private RecallSheet sheet(RecipeStore.Stored stored, RecallMarks marks) {
-    Recipe recipe = stored.recipe();
+  private RecallSheet sheet(Kept<Recipe> stored, RecallMarks marks) {
+    Recipe recipe = stored.thing();
     return RecallSheet.of(
         stored,
         recipes,
         studio,
-        stores.modules().rack(),
+        Rack.of(stores.modules()),
         PhotoView.all(recipe, stores.photos()),
         SheetCode.of(recipe.id(), recipe.slug(), base),
         marks,
@@ -148,17 +149,17 @@ public final class RecallRoutes {
 
   /** All sheets of a session, each once, behind its order and moves. */
   private void sheets(Context ctx) {
-    SessionStore.Stored stored =
+    Kept<Session> stored =
         sessions
             .find(ctx.pathParam("slug"))
             .orElseThrow(() -> Requested.notFound("The notebook has no session of this name."));
     Plan plan =
         Plan.of(
-            stored.session(),
-            slug -> Uses.standing(recipes, slug).map(RecipeStore.Stored::recipe),
-            stores.modules().rack());
+            stored.thing(),
+            slug -> Uses.standing(recipes, slug).map(Kept::thing),
+            Rack.of(stores.modules()));
     Map<String, RecallSheet> sheets = new LinkedHashMap<>();
-    for (Session.Entry entry : stored.session().entries()) {
+    for (Session.Entry entry : stored.thing().entries()) {
       Uses.standing(recipes, entry.recipe())
           .ifPresent(recipe -> sheets.put(entry.recipe(), sheet(recipe, RecallMarks.NONE)));
     }
@@ -166,7 +167,7 @@ public final class RecallRoutes {
     layout.show(
         ctx,
         "session-sheets",
-        stored.session().title() + ", sheets",
+        stored.thing().title() + ", sheets",
         Frame.Section.SESSIONS,
         Map.of("session", session, "sheets", List.copyOf(sheets.values())));
   }
@@ -176,7 +177,7 @@ public final class RecallRoutes {
     MediaTypes.requireBody(ctx, "application/json");
     UUID id = Requested.id(ctx);
     JsonNode body = body(ctx);
-    RecipeStore.Stored stored =
+    Kept<Recipe> stored =
         recipes
             .find(body.path("recipe").asText())
             .orElseThrow(() -> Requested.notFound("The notebook has no recipe of this name."));
@@ -185,7 +186,7 @@ public final class RecallRoutes {
     Recall recall =
         new Recall(
             id,
-            stored.recipe().id(),
+            stored.thing().id(),
             revision,
             session == null ? null : session.id(),
             Author.OWNER,
@@ -213,13 +214,13 @@ public final class RecallRoutes {
   }
 
   private void finish(Context ctx) {
-    RecipeStore.Stored stored = standing(ctx);
-    Recipe recipe = stored.recipe();
+    Kept<Recipe> stored = standing(ctx);
+    Recipe recipe = stored.thing();
     Session session = session(ctx.formParam("session"));
     RecallMarks marks = marks(ctx);
     Ticking ticking = new Ticking(id(ctx), step(ctx), marks);
     try {
-      Recipe changed = asSet(recipe, marks, stores.modules().rack());
+      Recipe changed = asSet(recipe, marks, Rack.of(stores.modules()));
       String address =
           session == null ? "/recipes/" + recipe.slug() : "/sessions/" + session.slug();
       if ("yes".equals(ctx.formParam("save")) && !changed.equals(recipe)) {
@@ -227,7 +228,7 @@ public final class RecallRoutes {
             acts.change(
                 recipe.id(),
                 Requested.version(ctx),
-                new Recipes.Written(changed, Documents.write(changed)),
+                changed,
                 Author.OWNER,
                 "set up again: " + DifferenceWords.summary(Differences.between(recipe, changed)));
         address = "/changes/" + change;
@@ -320,16 +321,16 @@ public final class RecallRoutes {
   private @Nullable Session session(@Nullable String slug) {
     return slug == null || slug.isBlank()
         ? null
-        : sessions.find(slug).map(SessionStore.Stored::session).orElse(null);
+        : sessions.find(slug).map(Kept::thing).orElse(null);
   }
 
-  private RecipeStore.Stored standing(Context ctx) {
-    RecipeStore.Stored stored = Requested.recipe(ctx, recipes);
+  private Kept<Recipe> standing(Context ctx) {
+    Kept<Recipe> stored = Requested.recipe(ctx, recipes);
     if (stored.binnedAt() != null) {
       throw Refusal.of(
           Refusal.Kind.CONFLICT,
           "in-bin",
-          stored.recipe().title() + " is in the bin: take it out first.");
+          stored.thing().title() + " is in the bin: take it out first.");
     }
     return stored;
   }

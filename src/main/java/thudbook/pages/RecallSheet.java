@@ -8,8 +8,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.equipment.Measured;
 import thudbook.equipment.Module;
 import thudbook.equipment.Rack;
@@ -100,15 +101,15 @@ public record RecallSheet(
 
   /** Joins a recipe with everything that its sheet shows. */
   static RecallSheet of(
-      RecipeStore.Stored stored,
+      Kept<Recipe> stored,
       RecipeStore recipes,
-      GateStore gates,
+      Things<Gate> gates,
       Rack rack,
       List<PhotoView> photos,
       SheetCode code,
       RecallMarks marks,
       String lastUsed) {
-    Recipe recipe = stored.recipe();
+    Recipe recipe = stored.thing();
     RecipeSheet page = RecipeSheet.of(stored, recipes, gates);
     Resolution resolution = Resolution.of(recipe, gates);
     Sound sound = resolution.complete().orElse(null);

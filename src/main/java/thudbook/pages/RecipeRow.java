@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.library.Highlight;
 import thudbook.library.Highlight.Piece;
 import thudbook.library.RecipeList;
@@ -53,7 +55,7 @@ public record RecipeRow(
   public record Tag(String name, List<Piece> pieces) {}
 
   /** The row of a recipe in a list of no search. */
-  static RecipeRow of(RecipeList.Row row, RecipeStore recipes, GateStore gates) {
+  static RecipeRow of(RecipeList.Row row, RecipeStore recipes, Things<Gate> gates) {
     return of(row, new Highlight(List.of()), recipes, gates);
   }
 
@@ -63,7 +65,7 @@ public record RecipeRow(
    * @param highlight marks what was looked for
    */
   static RecipeRow of(
-      RecipeList.Row row, Highlight highlight, RecipeStore recipes, GateStore gates) {
+      RecipeList.Row row, Highlight highlight, RecipeStore recipes, Things<Gate> gates) {
     List<String> shown = new ArrayList<>(row.tags());
     shown.add(row.title());
     if (row.heard() != null) {
@@ -73,9 +75,7 @@ public record RecipeRow(
     boolean halfWritten = row.metrics() == null && !row.stale();
     boolean explained = highlight.isSeenIn(shown);
     Recipe recipe =
-        halfWritten || !explained
-            ? recipes.find(row.slug()).map(RecipeStore.Stored::recipe).orElse(null)
-            : null;
+        halfWritten || !explained ? recipes.find(row.slug()).map(Kept::thing).orElse(null) : null;
     Metrics metrics = row.metrics();
     List<Entry> numbers = metrics == null ? List.of() : numbers(metrics);
     return new RecipeRow(

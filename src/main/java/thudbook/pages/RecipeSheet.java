@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Predictor;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
@@ -60,8 +62,8 @@ public record RecipeSheet(
   public record Block(String title, List<Entry> entries) {}
 
   /** The page of a recipe; predicts it. */
-  static RecipeSheet of(RecipeStore.Stored stored, RecipeStore recipes, GateStore gates) {
-    Recipe recipe = stored.recipe();
+  static RecipeSheet of(Kept<Recipe> stored, RecipeStore recipes, Things<Gate> gates) {
+    Recipe recipe = stored.thing();
     Resolution resolution = Resolution.of(recipe, gates);
     Outcome outcome =
         resolution
@@ -112,8 +114,8 @@ public record RecipeSheet(
     return onward;
   }
 
-  private static List<Entry> facts(RecipeStore.Stored stored) {
-    Recipe recipe = stored.recipe();
+  private static List<Entry> facts(Kept<Recipe> stored) {
+    Recipe recipe = stored.thing();
     List<Entry> facts = new ArrayList<>();
     if (recipe.by() != null) {
       facts.add(new Entry("", "By", recipe.by()));
@@ -134,7 +136,7 @@ public record RecipeSheet(
         new Entry(
             "",
             "Written down",
-            Reading.day(stored.changedAt()) + ", by " + stored.author().name()));
+            Reading.day(stored.origin().changedAt()) + ", by " + stored.origin().author().name()));
     return facts;
   }
 
@@ -142,7 +144,7 @@ public record RecipeSheet(
   static Parent parent(String name, RecipeStore recipes) {
     return recipes
         .find(name)
-        .map(p -> new Parent(p.recipe().title(), p.recipe().slug()))
+        .map(p -> new Parent(p.thing().title(), p.thing().slug()))
         .orElse(new Parent(name, null));
   }
 

@@ -3,23 +3,38 @@ package thudbook.pages;
 import io.javalin.http.Context;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Thing;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /** What addresses and small forms ask for. */
 final class Requested {
   private Requested() {}
 
+  /**
+   * The thing that an address names.
+   *
+   * @param noun what it is, in a word
+   */
+  static <T extends Thing> Kept<T> thing(Context context, String noun, Things<T> things) {
+    return things
+        .find(context.pathParam("slug"))
+        .orElseThrow(() -> notFound("The notebook has no " + noun + " of this name."));
+  }
+
   /** The recipe that an address names. */
-  static RecipeStore.Stored recipe(Context context, RecipeStore recipes) {
+  static Kept<Recipe> recipe(Context context, RecipeStore recipes) {
     return recipes
         .find(context.pathParam("slug"))
         .orElseThrow(() -> notFound("The notebook has no recipe of this name."));
   }
 
   /** The gate that an address names. */
-  static GateStore.Stored gate(Context context, GateStore gates) {
+  static Kept<Gate> gate(Context context, Things<Gate> gates) {
     return gates
         .find(context.pathParam("slug"))
         .orElseThrow(() -> notFound("The studio has no gate of this name."));

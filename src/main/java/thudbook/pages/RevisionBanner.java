@@ -1,6 +1,6 @@
 package thudbook.pages;
 
-import thudbook.access.Revision;
+import thudbook.changes.Revision;
 
 /**
  * What stands above a thing as it was.

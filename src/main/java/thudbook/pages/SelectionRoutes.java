@@ -16,8 +16,10 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
 import thudbook.access.Author;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
 import thudbook.documents.DocumentZip;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
 import thudbook.library.Wanted;
@@ -26,14 +28,12 @@ import thudbook.notebook.Stores;
 import thudbook.photos.Picture;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.StageEntry;
 
 /** What is done with the rows that were selected, or with all that match: one act each. */
 final class SelectionRoutes {
   private final Stores stores;
-  private final Recipes recipes;
+  private final Keeper<Recipe> recipes;
   private final Tagging tagging;
 
   SelectionRoutes(Stores stores, Acts acts) {
@@ -71,7 +71,7 @@ final class SelectionRoutes {
     }
     Set<UUID> ids = new LinkedHashSet<>();
     for (String name : context.formParams("recipe")) {
-      stores.recipes().find(name).ifPresent(stored -> ids.add(stored.recipe().id()));
+      stores.recipes().find(name).ifPresent(stored -> ids.add(stored.thing().id()));
     }
     return List.copyOf(ids);
   }
@@ -104,7 +104,7 @@ final class SelectionRoutes {
             stores
                 .recipes()
                 .find(id.toString())
-                .ifPresent(stored -> slugs.add(stored.recipe().slug())));
+                .ifPresent(stored -> slugs.add(stored.thing().slug())));
     context.redirect("/compare?of=" + String.join(",", slugs), HttpStatus.SEE_OTHER);
   }
 
@@ -118,9 +118,9 @@ final class SelectionRoutes {
     Set<String> photos = new LinkedHashSet<>();
     try (DocumentZip zip = new DocumentZip(context.outputStream())) {
       for (UUID id : ids) {
-        RecipeStore.Stored stored = stores.recipes().find(id.toString()).orElse(null);
+        Kept<Recipe> stored = stores.recipes().find(id.toString()).orElse(null);
         if (stored != null) {
-          Recipe recipe = stored.recipe();
+          Recipe recipe = stored.thing();
           add(zip, "recipes/" + recipe.slug(), stored.document());
           recipe.stages().stream()
               .map(StageEntry::gate)
@@ -131,9 +131,9 @@ final class SelectionRoutes {
       }
       Set<String> slugs = new LinkedHashSet<>();
       for (String name : gates) {
-        GateStore.Stored gate = stores.gates().find(name).orElse(null);
-        if (gate != null && slugs.add(gate.gate().slug())) {
-          add(zip, "gates/" + gate.gate().slug(), gate.document());
+        Kept<Gate> gate = stores.gates().find(name).orElse(null);
+        if (gate != null && slugs.add(gate.thing().slug())) {
+          add(zip, "gates/" + gate.thing().slug(), gate.document());
         }
       }
       for (String file : photos) {

@@ -2,18 +2,19 @@ package thudbook.pages;
 
 import java.util.Comparator;
 import java.util.List;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
 import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
 
 /** The list of sessions, the latest day first, those without a day behind them. */
 public record SessionIndex(List<Row> rows) {
   /** A session of the list. */
   public record Row(String slug, String title, String day, String by, int recipes) {}
 
-  static SessionIndex of(SessionStore sessions) {
+  static SessionIndex of(Store<Session> sessions) {
     return new SessionIndex(
         sessions.all().stream()
-            .map(SessionStore.Stored::session)
+            .map(Kept::thing)
             .sorted(
                 Comparator.comparing(
                     Session::date, Comparator.nullsLast(Comparator.reverseOrder())))

@@ -13,12 +13,16 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import thudbook.access.Author;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Store;
+import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.documents.SameIdentity;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.library.Library;
 import thudbook.notebook.Acts;
@@ -30,8 +34,6 @@ import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
-import thudbook.sessions.Sessions;
 import thudbook.web.ErrorKind;
 
 /** Sessions: the list, one to read, planning, and taking another order. */
@@ -42,10 +44,10 @@ public final class SessionRoutes {
   private static final Pattern ORDER = Pattern.compile("[0-9]{1,3}(,[0-9]{1,3})*");
 
   private final Layout layout;
-  private final SessionStore sessions;
-  private final Sessions acts;
+  private final Store<Session> sessions;
+  private final Keeper<Session> acts;
   private final RecipeStore recipes;
-  private final GateStore studio;
+  private final Things<Gate> studio;
   private final RecallStore recalls;
   private final Library library;
   private final Supplier<Rack> rack;
@@ -65,7 +67,7 @@ public final class SessionRoutes {
     this.studio = stores.gates();
     this.recalls = stores.recalls();
     this.library = stores.library();
-    this.rack = stores.modules()::rack;
+    this.rack = () -> Rack.of(stores.modules());
     this.uses = new Uses(recalls);
     this.identity = new NewIdentity(ids, sessions::slugTaken);
   }
@@ -81,8 +83,7 @@ public final class SessionRoutes {
         .get("/sessions/{slug}/edit", this::edit)
         .post("/sessions/{slug}/edit", this::change)
         .post("/sessions/{slug}/order", this::order)
-        .post("/sessions/{slug}/bin", this::bin)
-        .post("/bin/sessions/{id}", this::unbin);
+        .post("/sessions/{slug}/bin", this::bin);
   }
 
   private void list(Context ctx) {
@@ -100,8 +101,8 @@ public final class SessionRoutes {
   }
 
   private void session(Context ctx) {
-    SessionStore.Stored stored = found(ctx);
-    Session session = stored.session();
+    Kept<Session> stored = found(ctx);
+    Session session = stored.thing();
     if (!ctx.pathParam("slug").equals(session.slug())) {
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.PERMANENT_REDIRECT);
       return;
@@ -115,7 +116,7 @@ public final class SessionRoutes {
   }
 
   private Optional<Recipe> recipe(String slug) {
-    return Uses.standing(recipes, slug).map(RecipeStore.Stored::recipe);
+    return Uses.standing(recipes, slug).map(Kept::thing);
   }
 
   /** A new session, of the recipes that the address names if it does. */
@@ -139,9 +140,9 @@ public final class SessionRoutes {
       return;
     }
     try {
-      Session session = Documents.sessionFromForm(fields, identity);
+      Session session = Documents.SESSION.fromForm(fields, identity);
       refuseUnknown(session);
-      acts.create(written(session), Author.OWNER, "planned " + session.title());
+      acts.create(session, Author.OWNER, "planned " + session.title());
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -150,25 +151,25 @@ public final class SessionRoutes {
   }
 
   private void edit(Context ctx) {
-    SessionStore.Stored stored = standing(ctx);
+    Kept<Session> stored = standing(ctx);
     show(
         ctx,
         SessionForm.of(
-            address(stored), stored.version(), Documents.form(stored.session()), List.of()));
+            address(stored), stored.version(), Documents.form(stored.thing()), List.of()));
   }
 
   private void change(Context ctx) {
-    SessionStore.Stored stored = standing(ctx);
+    Kept<Session> stored = standing(ctx);
     long version = Requested.version(ctx);
     Map<String, List<String>> fields = typed(ctx);
     if (!saves(ctx)) {
       show(ctx, SessionForm.of(address(stored), version, fields, List.of()));
       return;
     }
-    Session before = stored.session();
+    Session before = stored.thing();
     try {
       Session session =
-          Documents.sessionFromForm(fields, new SameIdentity(before.id(), before.slug()));
+          Documents.SESSION.fromForm(fields, new SameIdentity(before.id(), before.slug()));
       refuseUnknown(session);
       if (version != stored.version()) {
         ctx.status(HttpStatus.PRECONDITION_FAILED);
@@ -178,7 +179,7 @@ public final class SessionRoutes {
         return;
       }
       String what = DifferenceWords.summary(Differences.between(before, session));
-      acts.change(before.id(), version, written(session), Author.OWNER, what);
+      acts.change(before.id(), version, session, Author.OWNER, what);
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -217,8 +218,8 @@ public final class SessionRoutes {
   }
 
   private void order(Context ctx) {
-    SessionStore.Stored stored = standing(ctx);
-    Session before = stored.session();
+    Kept<Session> stored = standing(ctx);
+    Session before = stored.thing();
     Session session;
     try {
       session = before.inOrder(numbers(ctx.formParam("order")));
@@ -230,7 +231,7 @@ public final class SessionRoutes {
         acts.change(
             before.id(),
             Requested.version(ctx),
-            written(session),
+            session,
             Author.OWNER,
             "took the order with the fewest moves in " + before.title());
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
@@ -244,12 +245,8 @@ public final class SessionRoutes {
   }
 
   private void bin(Context ctx) {
-    long change = acts.bin(standing(ctx).session().id(), Requested.version(ctx), Author.OWNER);
+    long change = acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Author.OWNER);
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
-  }
-
-  private void unbin(Context ctx) {
-    ctx.redirect("/changes/" + acts.unbin(Requested.id(ctx), Author.OWNER), HttpStatus.SEE_OTHER);
   }
 
   private static Map<String, List<String>> typed(Context ctx) {
@@ -263,12 +260,8 @@ public final class SessionRoutes {
     return "save".equals(ctx.formParam("form.do"));
   }
 
-  private static Sessions.Written written(Session session) {
-    return new Sessions.Written(session, Documents.write(session));
-  }
-
-  private static String address(SessionStore.Stored stored) {
-    return "/sessions/" + stored.session().slug() + "/edit";
+  private static String address(Kept<Session> stored) {
+    return "/sessions/" + stored.thing().slug() + "/edit";
   }
 
   private void show(Context ctx, SessionForm form) {
@@ -281,19 +274,19 @@ public final class SessionRoutes {
         Map.of("form", form, "offered", library.newest(Author.OWNER, OFFERED)));
   }
 
-  private SessionStore.Stored found(Context ctx) {
+  private Kept<Session> found(Context ctx) {
     return sessions
         .find(ctx.pathParam("slug"))
         .orElseThrow(() -> Requested.notFound("The notebook has no session of this name."));
   }
 
-  private SessionStore.Stored standing(Context ctx) {
-    SessionStore.Stored stored = found(ctx);
+  private Kept<Session> standing(Context ctx) {
+    Kept<Session> stored = found(ctx);
     if (stored.binnedAt() != null) {
       throw Refusal.of(
           Refusal.Kind.CONFLICT,
           "in-bin",
-          stored.session().title() + " is in the bin: take it out first.");
+          stored.thing().title() + " is in the bin: take it out first.");
     }
     return stored;
   }

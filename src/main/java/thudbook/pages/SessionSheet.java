@@ -9,12 +9,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Moves;
 import thudbook.sessions.Plan;
 import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
 
 /**
  * A session as a page to read.
@@ -121,8 +122,8 @@ public record SessionSheet(
    * @param lastUsed tells when a recipe was set up last, in words; empty: never yet
    */
   static SessionSheet of(
-      SessionStore.Stored stored, Plan plan, GateStore studio, Function<Recipe, String> lastUsed) {
-    Session session = stored.session();
+      Kept<Session> stored, Plan plan, Things<Gate> studio, Function<Recipe, String> lastUsed) {
+    Session session = stored.thing();
     PlanWords words = new PlanWords(plan, studio);
     Plan.Better better = plan.better();
     List<Entry> facts = new ArrayList<>();

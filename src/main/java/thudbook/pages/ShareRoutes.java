@@ -19,12 +19,11 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
 import thudbook.documents.Documents;
 import thudbook.documents.Import;
 import thudbook.documents.Incoming;
 import thudbook.documents.Parcel;
-import thudbook.equipment.GateStore;
-import thudbook.equipment.ModuleStore;
 import thudbook.library.Library;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
@@ -33,7 +32,6 @@ import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.sessions.SessionStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.Uploads;
 
@@ -41,11 +39,9 @@ import thudbook.web.Uploads;
 public final class ShareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
-  private final GateStore gates;
-  private final ModuleStore modules;
-  private final SessionStore sessions;
   private final Library library;
-  private final Acts acts;
+  private final Changes changes;
+  private final Photos photos;
   private final Supplier<UUID> ids;
   private final PendingImports pending;
 
@@ -57,11 +53,9 @@ public final class ShareRoutes {
   public ShareRoutes(Pages pages, Stores stores, Acts acts, Supplier<UUID> ids) {
     this.layout = pages.layout();
     this.recipes = stores.recipes();
-    this.gates = stores.gates();
-    this.modules = stores.modules();
-    this.sessions = stores.sessions();
     this.library = stores.library();
-    this.acts = acts;
+    this.changes = acts.changes();
+    this.photos = acts.photos();
     this.ids = ids;
     this.pending = new PendingImports(ids);
   }
@@ -117,30 +111,23 @@ public final class ShareRoutes {
     }
     List<String> columns = new ArrayList<>();
     List<Incoming> documents =
-        Incoming.read(parcel, Incoming.identity(ids, this::slugTaken), columns);
+        Incoming.read(parcel, Incoming.identity(ids, changes::slugTaken), columns);
     Map<String, String> names = new HashMap<>();
-    List<Photos.Ready> photos = photos(parcel, names);
+    List<Photos.Ready> ready = photos(parcel, names);
     List<Incoming> renamed =
         documents.stream().map(document -> withPhotos(document, names)).toList();
     return new PendingImports.Pending(
-        Import.of(renamed, recipes, gates, modules, sessions), photos, parcel.leftOut(), columns);
-  }
-
-  private boolean slugTaken(String slug) {
-    return recipes.slugTaken(slug)
-        || gates.find(slug).isPresent()
-        || modules.slugTaken(slug)
-        || sessions.slugTaken(slug);
+        Import.of(renamed, changes), ready, parcel.leftOut(), columns);
   }
 
   /** Makes the photos, and notes which name each gets that documents know by the hash it had. */
   private List<Photos.Ready> photos(Parcel parcel, Map<String, String> names) {
-    List<Photos.Ready> photos = new ArrayList<>();
+    List<Photos.Ready> made = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     for (Parcel.Item item : parcel.photos()) {
       try {
-        Photos.Ready ready = acts.photos().prepare(item.bytes());
-        photos.add(ready);
+        Photos.Ready ready = photos.prepare(item.bytes());
+        made.add(ready);
         names.put(Photos.sha256(item.bytes()), ready.photo().file());
       } catch (Refusal refusal) {
         String message = item.name() + ": " + refusal.faults().get(0).message();
@@ -150,15 +137,15 @@ public final class ShareRoutes {
     if (!faults.isEmpty()) {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
     }
-    return photos;
+    return made;
   }
 
   private static Incoming withPhotos(Incoming document, Map<String, String> names) {
-    if (!(document.noun() instanceof Documents.ARecipe noun)) {
+    if (!(document.read().thing() instanceof Recipe recipe)) {
       return document;
     }
-    List<Recipe.Photo> photos =
-        noun.recipe().photos().stream()
+    List<Recipe.Photo> shown =
+        recipe.photos().stream()
             .map(
                 photo -> {
                   String hash = photo.file().substring(0, photo.file().indexOf('.'));
@@ -166,7 +153,8 @@ public final class ShareRoutes {
                 })
             .toList();
     return new Incoming(
-        document.file(), new Documents.ARecipe(noun.recipe().withPhotos(photos)), document.notes());
+        document.file(),
+        new Documents.Read<>(Documents.RECIPE, recipe.withPhotos(shown), document.read().notes()));
   }
 
   private void preview(Context ctx) {
@@ -200,25 +188,19 @@ public final class ShareRoutes {
             .collect(Collectors.toSet());
     found.photos().stream()
         .filter(ready -> named.contains(ready.photo().file()))
-        .forEach(acts.photos()::keep);
+        .forEach(photos::keep);
     String what =
         taken.size() == 1
             ? "took in " + taken.get(0).title()
             : "took in " + taken.size() + " documents";
     long change =
-        acts.recipes()
-            .write(
-                Import.gates(taken),
-                Import.recipes(taken),
-                Import.plain(taken),
-                Author.OWNER,
-                what);
+        changes.write(taken.stream().map(Import.Entry::write).toList(), Author.OWNER, what);
     pending.drop(ctx.pathParam("name"));
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 
   private static List<Recipe.Photo> named(Import.Entry entry) {
-    return entry.noun() instanceof Documents.ARecipe recipe ? recipe.recipe().photos() : List.of();
+    return entry.read().thing() instanceof Recipe recipe ? recipe.photos() : List.of();
   }
 
   private PendingImports.Pending found(Context ctx) {

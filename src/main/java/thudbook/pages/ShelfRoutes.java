@@ -9,7 +9,8 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.ShelfStore;
@@ -23,7 +24,7 @@ final class ShelfRoutes {
   private final Layout layout;
   private final ShelfStore shelves;
   private final Library library;
-  private final GateStore gates;
+  private final Things<Gate> gates;
   private final InstantSource clock;
 
   ShelfRoutes(Layout layout, Stores stores, InstantSource clock) {

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.ShelfStore.Shelf;
@@ -33,7 +34,7 @@ public record ShelfSheet(List<Line> lines, @Nullable Waiting waiting) {
   public record Waiting(String name, String search, String fault) {}
 
   static ShelfSheet of(
-      List<Shelf> shelves, @Nullable Waiting waiting, Library library, GateStore gates) {
+      List<Shelf> shelves, @Nullable Waiting waiting, Library library, Things<Gate> gates) {
     FilterWords words = new FilterWords(library, gates);
     return new ShelfSheet(
         shelves.stream().map(shelf -> line(shelf, library, words)).toList(), waiting);

@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.envelopes.Drive;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.recipes.StageEntry;
 
 /**
@@ -26,12 +27,10 @@ public record StageView(
     List<Entry> envelope) {
 
   /** The stage at a place of a recipe, counted from 0. */
-  static StageView of(StageEntry entry, int place, GateStore gates) {
+  static StageView of(StageEntry entry, int place, Things<Gate> gates) {
     String prefix = "stages." + place + ".";
     Optional<Gate> gate =
-        entry.gate() == null
-            ? Optional.empty()
-            : gates.find(entry.gate()).map(GateStore.Stored::gate);
+        entry.gate() == null ? Optional.empty() : gates.find(entry.gate()).map(Kept::thing);
     return new StageView(
         gate.map(Gate::title).orElse(entry.gate() == null ? "no gate yet" : entry.gate()),
         gate.map(g -> "/gates/" + g.slug()).orElse(null),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
 import thudbook.library.Facet;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
@@ -29,7 +30,7 @@ record Suggestions(Map<String, List<String>> words, @Nullable StageEntry last) {
     library.catalogue().labels(Facet.TAG).values().forEach(tag -> add(words, "tags", tag));
     StageEntry last = null;
     for (RecipeList.Row row : library.newest(Author.OWNER, LATEST)) {
-      Recipe recipe = recipes.find(row.slug()).map(RecipeStore.Stored::recipe).orElse(null);
+      Recipe recipe = recipes.find(row.slug()).map(Kept::thing).orElse(null);
       if (recipe != null) {
         add(words, recipe);
         last = last == null ? used(recipe) : last;

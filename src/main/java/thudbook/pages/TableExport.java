@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
 import thudbook.documents.RecipeTable;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
@@ -17,6 +18,7 @@ import thudbook.library.RecipeList;
 import thudbook.library.Wanted;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /** All recipes as a table in CSV, with their predicted numbers; written while it is read. */
@@ -57,9 +59,9 @@ final class TableExport {
         Library.Page page =
             library.page(Wanted.ALL, Ordering.TITLE, Author.OWNER, ROWS_AT_ONCE, after);
         for (RecipeList.Row row : page.rows()) {
-          RecipeStore.Stored stored = recipes.find(row.id().toString()).orElse(null);
+          Kept<Recipe> stored = recipes.find(row.id().toString()).orElse(null);
           if (stored != null) {
-            List<String> cells = new ArrayList<>(RecipeTable.cells(stored.recipe()));
+            List<String> cells = new ArrayList<>(RecipeTable.cells(stored.thing()));
             METRICS.forEach(metric -> cells.add(cell(row, metric)));
             printer.printRecord(cells);
           }

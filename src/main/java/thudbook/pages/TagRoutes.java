@@ -11,6 +11,7 @@ import java.util.OptionalLong;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
 import thudbook.library.Counts;
 import thudbook.library.Facet;
 import thudbook.library.Library;
@@ -19,7 +20,6 @@ import thudbook.library.Words;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Changes;
 import thudbook.web.ErrorKind;
 
 /** All tags of the library: renaming, merging and deleting, each one act with undo. */

@@ -2,6 +2,7 @@ package thudbook.pages;
 
 import java.util.List;
 import java.util.Optional;
+import thudbook.changes.Kept;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.RecallStore;
@@ -26,7 +27,7 @@ final class Uses {
   }
 
   /** The recipe of a slug, if there is one that is not in the bin. */
-  static Optional<RecipeStore.Stored> standing(RecipeStore recipes, String slug) {
+  static Optional<Kept<Recipe>> standing(RecipeStore recipes, String slug) {
     return recipes.find(slug).filter(stored -> stored.binnedAt() == null);
   }
 }

@@ -29,7 +29,7 @@ public interface DraftStore {
    * What somebody is typing.
    *
    * @param key given out with the page on which it is typed
-   * @param noun what it will be
+   * @param noun what it will be, such as {@code recipe}
    * @param subject the id of what is being changed; null: something new
    * @param version the version from which the typing began; null: something new
    * @param step rises with every pause in the typing
@@ -38,7 +38,7 @@ public interface DraftStore {
    */
   record Draft(
       UUID key,
-      Act.Noun noun,
+      String noun,
       @Nullable UUID subject,
       @Nullable Long version,
       Author author,

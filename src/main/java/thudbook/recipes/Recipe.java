@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Thing;
 import thudbook.envelopes.Strikes;
 import thudbook.quantities.Position;
 
@@ -45,7 +46,8 @@ public record Recipe(
     List<Photo> photos,
     @Nullable String room,
     List<String> with,
-    String notes) {
+    String notes)
+    implements Thing {
   public Recipe {
     tags = List.copyOf(tags);
     stages = List.copyOf(stages);

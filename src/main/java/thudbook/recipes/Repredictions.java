@@ -16,7 +16,8 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
@@ -38,7 +39,7 @@ public final class Repredictions implements AutoCloseable {
   private static final int IDLE_SECONDS = 10;
 
   private final PredictionStore store;
-  private final GateStore studio;
+  private final Things<Gate> studio;
   private final int modelVersion;
   private final Function<Sound, Prediction> model;
   private final Thread worker;
@@ -48,13 +49,13 @@ public final class Repredictions implements AutoCloseable {
   private volatile boolean stopping;
 
   /** Remakes what another version of the model than the present one has made. */
-  public Repredictions(PredictionStore store, GateStore studio) {
+  public Repredictions(PredictionStore store, Things<Gate> studio) {
     this(store, studio, Predictor.MODEL_VERSION, Predictor::predict);
   }
 
   Repredictions(
       PredictionStore store,
-      GateStore studio,
+      Things<Gate> studio,
       int modelVersion,
       Function<Sound, Prediction> model) {
     this.store = store;
@@ -177,7 +178,7 @@ public final class Repredictions implements AutoCloseable {
   /** Takes one after the other until none is left. */
   private List<Remade> remakeSome(Queue<Marked> waiting) {
     // The gates are read after the marks: a gate that is saved from now on marks its recipes again.
-    GateStore gates = new KnownGates(studio, List.of());
+    Things<Gate> gates = new KnownGates(studio, List.of());
     List<Remade> remade = new ArrayList<>();
     for (Marked marked = waiting.poll(); marked != null && !stopping; marked = waiting.poll()) {
       try {
@@ -191,7 +192,7 @@ public final class Repredictions implements AutoCloseable {
     return remade;
   }
 
-  private @Nullable Prediction predict(Recipe recipe, GateStore gates) {
+  private @Nullable Prediction predict(Recipe recipe, Things<Gate> gates) {
     return Resolution.of(recipe, gates).complete().map(model).orElse(null);
   }
 }

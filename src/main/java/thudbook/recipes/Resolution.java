@@ -7,9 +7,10 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.envelopes.Envelope;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Sound;
 import thudbook.predictions.Stage;
@@ -29,7 +30,7 @@ public record Resolution(@Nullable Sound sound, List<String> missing, List<Gate>
   }
 
   /** Joins a recipe with the studio's gates. */
-  public static Resolution of(Recipe recipe, GateStore gates) {
+  public static Resolution of(Recipe recipe, Things<Gate> gates) {
     return new Joining(recipe, gates).join();
   }
 
@@ -41,11 +42,11 @@ public record Resolution(@Nullable Sound sound, List<String> missing, List<Gate>
   /** Collects what is there and what is missing. */
   private static final class Joining {
     private final Recipe recipe;
-    private final GateStore studio;
+    private final Things<Gate> studio;
     private final List<String> missing = new ArrayList<>();
     private final Set<Gate> gates = new LinkedHashSet<>();
 
-    Joining(Recipe recipe, GateStore studio) {
+    Joining(Recipe recipe, Things<Gate> studio) {
       this.recipe = recipe;
       this.studio = studio;
     }
@@ -108,10 +109,7 @@ public record Resolution(@Nullable Sound sound, List<String> missing, List<Gate>
         return null;
       }
       Optional<Gate> found =
-          studio
-              .find(stage.gate())
-              .filter(stored -> stored.binnedAt() == null)
-              .map(GateStore.Stored::gate);
+          studio.find(stage.gate()).filter(stored -> stored.binnedAt() == null).map(Kept::thing);
       if (found.isEmpty()) {
         missing.add(place + "no gate " + stage.gate() + " in the studio");
         return null;

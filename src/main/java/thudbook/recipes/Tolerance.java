@@ -11,8 +11,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Things;
 import thudbook.equipment.Dialling;
-import thudbook.equipment.GateStore;
+import thudbook.equipment.Gate;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
@@ -42,11 +43,11 @@ public final class Tolerance {
   private final DialledSetting knob;
   private final Dialling dialling;
   private final String pointer;
-  private final GateStore gates;
+  private final Things<Gate> gates;
   private final TreeMap<Double, Optional<Metrics>> known = new TreeMap<>();
 
   private Tolerance(
-      Recipe recipe, DialledSetting knob, Dialling dialling, String pointer, GateStore gates) {
+      Recipe recipe, DialledSetting knob, Dialling dialling, String pointer, Things<Gate> gates) {
     this.recipe = recipe;
     this.knob = knob;
     this.dialling = dialling;
@@ -55,7 +56,7 @@ public final class Tolerance {
   }
 
   /** The tolerances of all tied knobs, in the order of the settings; none without a prediction. */
-  public static List<KnobTolerance> of(DialledSettings settings, GateStore gates) {
+  public static List<KnobTolerance> of(DialledSettings settings, Things<Gate> gates) {
     return of(settings, retuned(settings), gates, EnumSet.allOf(Metric.class));
   }
 
@@ -63,7 +64,7 @@ public final class Tolerance {
    * The touchiest knob, if one is touchy; for pages, where nobody waits. What makes a knob touchy
    * is of one strike, so trains are left out, and the grid alone is fine enough.
    */
-  public static Optional<KnobTolerance> touchiest(DialledSettings settings, GateStore gates) {
+  public static Optional<KnobTolerance> touchiest(DialledSettings settings, Things<Gate> gates) {
     Recipe recipe = retuned(settings);
     Recipe struckOnce =
         recipe.withSound(
@@ -72,9 +73,9 @@ public final class Tolerance {
   }
 
   private static List<KnobTolerance> of(
-      DialledSettings settings, Recipe recipe, GateStore gates, Set<Metric> polished) {
+      DialledSettings settings, Recipe recipe, Things<Gate> gates, Set<Metric> polished) {
     List<KnobTolerance> all = new ArrayList<>();
-    GateStore studio = new KnownGates(gates, List.of());
+    Things<Gate> studio = new KnownGates(gates, List.of());
     if (Resolution.of(recipe, studio).complete().isEmpty()) {
       return all;
     }

@@ -6,8 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
@@ -47,7 +48,7 @@ public record OtherChannel(
    * The channels that resolve a clash about a channel, for either recipe, nearest first. None for a
    * clash about anything else, or for a recipe that can't be predicted.
    */
-  public static List<OtherChannel> resolving(Plan.Clash clash, Plan plan, GateStore studio) {
+  public static List<OtherChannel> resolving(Plan.Clash clash, Plan plan, Things<Gate> studio) {
     if (clash.conflict().kind() != Conflict.Kind.CHANNEL) {
       return List.of();
     }
@@ -58,7 +59,8 @@ public record OtherChannel(
     return found;
   }
 
-  private static List<OtherChannel> moving(int entry, String wanted, Plan plan, GateStore studio) {
+  private static List<OtherChannel> moving(
+      int entry, String wanted, Plan plan, Things<Gate> studio) {
     Recipe recipe = plan.recipe(entry).orElseThrow();
     Sound sound = Resolution.of(recipe, studio).complete().orElse(null);
     if (sound == null) {
@@ -73,8 +75,8 @@ public record OtherChannel(
     for (int i = 0; i < recipe.stages().size(); i++) {
       StageEntry stage = recipe.stages().get(i);
       if (wanted.equals(Wants.channel(stage))) {
-        for (GateStore.Stored stored : studio.all()) {
-          found.addAll(through(stored.gate(), entry, i, sound, now, taken));
+        for (Kept<Gate> stored : studio.all()) {
+          found.addAll(through(stored.thing(), entry, i, sound, now, taken));
         }
       }
     }

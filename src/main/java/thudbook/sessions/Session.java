@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.changes.Thing;
 
 /**
  * A day's recipes in playing order, as a document says.
@@ -25,7 +26,8 @@ public record Session(
     @Nullable LocalDate date,
     @Nullable String by,
     List<Entry> entries,
-    String notes) {
+    String notes)
+    implements Thing {
   public static final int MOST_ENTRIES = 100;
 
   public Session {

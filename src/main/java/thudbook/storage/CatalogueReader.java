@@ -31,13 +31,13 @@ final class CatalogueReader {
   private static final String NUMBERS = numbers();
 
   private static final String RECIPES =
-      "SELECT recipe.id, recipe.title_key, recipe.changed_at, recipe.made_by, recipe.source_kind,"
-          + " recipe_fact.made_on, recipe_fact.rating, recipe_fact.photos, prediction.reach,"
-          + " prediction.shape"
+      "SELECT thing.id, thing.title_key, thing.changed_at, recipe_fact.made_by,"
+          + " recipe_fact.source_kind, recipe_fact.made_on, recipe_fact.rating,"
+          + " recipe_fact.photos, prediction.reach, prediction.shape"
           + NUMBERS
-          + " FROM recipe JOIN recipe_fact ON recipe_fact.recipe = recipe.id"
-          + " JOIN prediction ON prediction.recipe = recipe.id"
-          + " WHERE recipe.binned_at IS NULL %s ORDER BY recipe.id";
+          + " FROM thing JOIN recipe_fact ON recipe_fact.recipe = thing.id"
+          + " JOIN prediction ON prediction.recipe = thing.id"
+          + " WHERE thing.noun = 'recipe' AND thing.binned_at IS NULL %s ORDER BY thing.id";
   private static final int FIRST_NUMBER = 11;
 
   private static final String TAGS =
@@ -46,9 +46,11 @@ final class CatalogueReader {
   private static final String STAGES =
       "SELECT recipe_stage.recipe, coalesce(named.slug, numbered.slug, recipe_stage.gate),"
           + " recipe_stage.channel FROM recipe_stage"
-          + " LEFT JOIN gate_slug ON gate_slug.slug = recipe_stage.gate"
-          + " LEFT JOIN gate AS named ON named.id = gate_slug.gate"
-          + " LEFT JOIN gate AS numbered ON numbered.uuid = recipe_stage.gate"
+          + " LEFT JOIN thing_slug"
+          + " ON thing_slug.noun = 'gate' AND thing_slug.slug = recipe_stage.gate"
+          + " LEFT JOIN thing AS named ON named.id = thing_slug.thing"
+          + " LEFT JOIN thing AS numbered"
+          + " ON numbered.noun = 'gate' AND numbered.uuid = recipe_stage.gate"
           + " WHERE recipe_stage.gate IS NOT NULL %s ORDER BY recipe_stage.recipe";
 
   private static final String MARKS =
@@ -76,9 +78,9 @@ final class CatalogueReader {
     return columns.toString();
   }
 
-  /** The largest key of all recipes, 0 if there is none. */
+  /** A key that no recipe exceeds, 0 if there is none. */
   int largestKey() throws SQLException {
-    return DatabaseFile.number(connection, "SELECT coalesce(max(id), 0) FROM recipe")
+    return DatabaseFile.number(connection, "SELECT coalesce(max(id), 0) FROM thing")
         .orElseThrow()
         .intValue();
   }
@@ -92,7 +94,7 @@ final class CatalogueReader {
   void read(String among, Supplier<CatalogueRow> row, Consumer<CatalogueRow> rows)
       throws SQLException {
     readTags();
-    try (Walk recipes = new Walk(RECIPES, "recipe.id", among);
+    try (Walk recipes = new Walk(RECIPES, "thing.id", among);
         Walk tagged = new Walk(TAGS, "recipe", among);
         Walk stages = new Walk(STAGES, "recipe_stage.recipe", among);
         Walk marks = new Walk(MARKS, "recipe", among)) {

@@ -20,9 +20,11 @@ final class CatalogueUpdates {
   private static final List<String> NOTING =
       List.of(
           "CREATE TEMP TABLE touched_recipe (recipe INTEGER PRIMARY KEY)",
-          "CREATE TEMP TRIGGER touched_new AFTER INSERT ON main.recipe BEGIN"
+          "CREATE TEMP TRIGGER touched_new AFTER INSERT ON main.thing"
+              + " WHEN new.noun = 'recipe' BEGIN"
               + " INSERT OR IGNORE INTO touched_recipe VALUES (new.id); END",
-          "CREATE TEMP TRIGGER touched_recipe_row AFTER UPDATE ON main.recipe BEGIN"
+          "CREATE TEMP TRIGGER touched_recipe_row AFTER UPDATE ON main.thing"
+              + " WHEN new.noun = 'recipe' BEGIN"
               + " INSERT OR IGNORE INTO touched_recipe VALUES (new.id); END",
           // Marking a prediction sets neither: numbers that are being remade stay as they are.
           "CREATE TEMP TRIGGER touched_prediction AFTER UPDATE OF model ON main.prediction BEGIN"
@@ -32,14 +34,15 @@ final class CatalogueUpdates {
           "CREATE TEMP TRIGGER touched_mark AFTER UPDATE ON main.mark BEGIN"
               + " INSERT OR IGNORE INTO touched_recipe VALUES (new.recipe); END",
           // The name of a gate in the catalogue is the gate's slug of today.
-          "CREATE TEMP TRIGGER touched_new_gate AFTER INSERT ON main.gate BEGIN"
+          "CREATE TEMP TRIGGER touched_new_gate AFTER INSERT ON main.thing"
+              + " WHEN new.noun = 'gate' BEGIN"
               + " INSERT OR IGNORE INTO touched_recipe SELECT recipe FROM main.recipe_stage"
               + " WHERE gate IN (new.slug, new.uuid); END",
-          "CREATE TEMP TRIGGER touched_gate AFTER UPDATE OF slug ON main.gate"
-              + " WHEN new.slug <> old.slug BEGIN"
+          "CREATE TEMP TRIGGER touched_gate AFTER UPDATE OF slug ON main.thing"
+              + " WHEN new.noun = 'gate' AND new.slug <> old.slug BEGIN"
               + " INSERT OR IGNORE INTO touched_recipe SELECT recipe FROM main.recipe_stage"
               + " WHERE gate = new.uuid OR gate = new.slug"
-              + " OR gate IN (SELECT slug FROM main.gate_slug WHERE gate = new.id); END");
+              + " OR gate IN (SELECT slug FROM main.thing_slug WHERE thing = new.id); END");
 
   private final Connection writer;
   private final Catalogue catalogue = new Catalogue();

@@ -2,17 +2,13 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.BINNING;
 import static thudbook.storage.schema.Tables.CHANGE;
-import static thudbook.storage.schema.Tables.DOCUMENT;
-import static thudbook.storage.schema.Tables.DOCUMENT_REVISION;
-import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_REVISION;
-import static thudbook.storage.schema.Tables.RECIPE;
-import static thudbook.storage.schema.Tables.RECIPE_REVISION;
+import static thudbook.storage.schema.Tables.REVISION;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.DSLContext;
@@ -21,48 +17,44 @@ import org.jooq.Record;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
-import thudbook.documents.Documents;
+import thudbook.changes.Act;
+import thudbook.changes.Binning;
+import thudbook.changes.Change;
+import thudbook.changes.Change.Effect;
+import thudbook.changes.Change.Kind;
+import thudbook.changes.Derived;
+import thudbook.changes.Noun;
+import thudbook.changes.Thing;
+import thudbook.changes.Write;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act;
-import thudbook.recipes.Act.Binning;
-import thudbook.recipes.Act.GateWrite;
-import thudbook.recipes.Act.Noun;
-import thudbook.recipes.Act.PlainWrite;
-import thudbook.recipes.Act.RecipeWrite;
-import thudbook.recipes.Change;
-import thudbook.recipes.Change.Effect;
-import thudbook.recipes.Change.Kind;
-import thudbook.recipes.Recipe;
-import thudbook.storage.schema.tables.DocumentRevision;
-import thudbook.storage.schema.tables.GateRevision;
-import thudbook.storage.schema.tables.RecipeRevision;
+import thudbook.storage.schema.tables.Revision;
 
-/** What acts did, and what would undo them. */
+/** What one act did, and what would undo it. */
 final class ChangeHistory {
-  private static final RecipeRevision RECIPE_HEAD = RECIPE_REVISION.as("recipe_head");
-  private static final GateRevision GATE_HEAD = GATE_REVISION.as("gate_head");
-  private static final DocumentRevision DOCUMENT_HEAD = DOCUMENT_REVISION.as("document_head");
+  private static final Revision HEAD = REVISION.as("head");
   private static final String STANDS = "stands";
 
   private final DSLContext db;
+  private final StoredNouns nouns;
   private final long change;
 
-  private ChangeHistory(DSLContext db, long change) {
+  ChangeHistory(DSLContext db, StoredNouns nouns, long change) {
     this.db = db;
+    this.nouns = nouns;
     this.change = change;
   }
 
-  /** A change with its effects. */
-  static Optional<Change> find(DSLContext db, long id) {
+  /** The change with its effects. */
+  Optional<Change> find() {
     return db.selectFrom(CHANGE)
-        .where(CHANGE.ID.eq(id))
+        .where(CHANGE.ID.eq(change))
         .fetchOptional()
         .map(
             row -> {
-              List<Effect> effects = new ChangeHistory(db, id).effects();
+              List<Effect> effects = effects();
               return new Change(
-                  id,
+                  change,
                   Instant.ofEpochMilli(row.getAt()),
                   new Author(row.getAuthor()),
                   row.getWhat(),
@@ -72,16 +64,12 @@ final class ChangeHistory {
             });
   }
 
-  /**
-   * The act that undoes a change.
-   *
-   * @param studio the state of the studio's gates
-   */
-  static Act undoing(DSLContext db, long id, long studio) {
+  /** The act that undoes the change. */
+  Act undoing() {
     Record row =
         db.select(CHANGE.UNDONE_BY)
             .from(CHANGE)
-            .where(CHANGE.ID.eq(id))
+            .where(CHANGE.ID.eq(change))
             .fetchOptional()
             .orElseThrow(
                 () ->
@@ -90,287 +78,122 @@ final class ChangeHistory {
     if (row.get(CHANGE.UNDONE_BY) != null) {
       throw Refusal.of(Refusal.Kind.CONFLICT, "undone-already", "This change was undone already.");
     }
-    return new ChangeHistory(db, id).reverse(studio);
+    return reverse();
   }
 
   private List<Effect> effects() {
     List<Effect> effects = new ArrayList<>();
-    for (Record row : recipeRevisions()) {
-      effects.add(
-          written(
-              Noun.RECIPE,
-              row.get(RECIPE.SLUG),
-              row.get(RECIPE.TITLE),
-              row.get(RECIPE_REVISION.NUMBER)));
-    }
-    for (Record row : gateRevisions()) {
-      effects.add(
-          written(
-              Noun.GATE, row.get(GATE.SLUG), row.get(GATE.TITLE), row.get(GATE_REVISION.NUMBER)));
-    }
-    for (Record row : plainRevisions()) {
-      effects.add(
-          written(
-              noun(row),
-              row.get(DOCUMENT.SLUG),
-              row.get(DOCUMENT.TITLE),
-              row.get(DOCUMENT_REVISION.NUMBER)));
+    for (Record row : revisions()) {
+      long number = row.get(REVISION.NUMBER);
+      effects.add(effect(row, number == 1 ? Kind.ADDED : Kind.CHANGED, Math.toIntExact(number)));
     }
     for (Record row : binnings()) {
-      Moved moved = Moved.of(row);
-      effects.add(
-          new Effect(
-              moved.noun(),
-              moved.slug(),
-              moved.title(),
-              row.get(BINNING.INTO_BIN) == 1 ? Kind.BINNED : Kind.TAKEN_BACK,
-              0));
+      effects.add(effect(row, row.get(BINNING.INTO_BIN) == 1 ? Kind.BINNED : Kind.TAKEN_BACK, 0));
     }
     return effects;
   }
 
-  private static Effect written(Noun noun, String slug, String title, long number) {
+  private static Effect effect(Record row, Kind kind, int revision) {
     return new Effect(
-        noun, slug, title, number == 1 ? Kind.ADDED : Kind.CHANGED, Math.toIntExact(number));
+        row.get(THING.NOUN), row.get(THING.SLUG), row.get(THING.TITLE), kind, revision);
   }
 
-  private Act reverse(long studio) {
-    List<GateWrite> gates = new ArrayList<>();
-    List<RecipeWrite> recipes = new ArrayList<>();
-    List<PlainWrite> plain = new ArrayList<>();
+  private Act reverse() {
+    List<Write<?>> writes = new ArrayList<>();
     List<Binning> binnings = new ArrayList<>();
     List<Fault> later = new ArrayList<>();
-    for (Record row : recipeRevisions()) {
-      UUID id = UUID.fromString(row.get(RECIPE.UUID));
-      long number = row.get(RECIPE_REVISION.NUMBER);
-      boolean first = number == 1;
-      if (!row.get(STANDS, Boolean.class) || row.get(RECIPE.BINNED_AT) != null) {
-        later.add(changedSince(row.get(RECIPE.SLUG), row.get(RECIPE.TITLE)));
-      } else if (first) {
-        binnings.add(new Binning(Noun.RECIPE, id, row.get(RECIPE.VERSION), true));
+    for (Record row : revisions()) {
+      if (!row.get(STANDS, Boolean.class) || row.get(THING.BINNED_AT) != null) {
+        later.add(changedSince(row));
+      } else if (row.get(REVISION.NUMBER) == 1) {
+        binnings.add(binning(row, true));
       } else {
-        recipes.add(before(row, number));
-      }
-    }
-    for (Record row : gateRevisions()) {
-      UUID id = UUID.fromString(row.get(GATE.UUID));
-      long number = row.get(GATE_REVISION.NUMBER);
-      if (!row.get(STANDS, Boolean.class) || row.get(GATE.BINNED_AT) != null) {
-        later.add(changedSince(row.get(GATE.SLUG), row.get(GATE.TITLE)));
-      } else if (number == 1) {
-        binnings.add(new Binning(Noun.GATE, id, row.get(GATE.VERSION), true));
-      } else {
-        String text =
-            db.select(GATE_REVISION.DOCUMENT)
-                .from(GATE_REVISION)
-                .where(GATE_REVISION.GATE.eq(row.get(GATE.ID)), GATE_REVISION.NUMBER.eq(number - 1))
-                .fetchSingle()
-                .value1();
-        gates.add(new GateWrite(StoredText.gate(text), text, row.get(GATE.VERSION)));
-      }
-    }
-    for (Record row : plainRevisions()) {
-      UUID id = UUID.fromString(row.get(DOCUMENT.UUID));
-      long number = row.get(DOCUMENT_REVISION.NUMBER);
-      String slug = row.get(DOCUMENT.SLUG);
-      String title = row.get(DOCUMENT.TITLE);
-      long version = row.get(DOCUMENT.VERSION);
-      if (!row.get(STANDS, Boolean.class) || row.get(DOCUMENT.BINNED_AT) != null) {
-        later.add(changedSince(slug, title));
-      } else if (number == 1) {
-        binnings.add(new Binning(noun(row), id, version, true));
-      } else {
-        plain.add(before(noun(row), row.get(DOCUMENT.ID), id, number, version));
+        writes.add(before(nouns.named(row.get(THING.NOUN)), row));
       }
     }
     for (Record row : binnings()) {
-      Moved moved = Moved.of(row);
       boolean intoBin = row.get(BINNING.INTO_BIN) == 1;
-      if ((moved.binnedAt() != null) != intoBin) {
-        later.add(changedSince(moved.slug(), moved.title()));
-        continue;
+      if ((row.get(THING.BINNED_AT) != null) == intoBin) {
+        binnings.add(binning(row, !intoBin));
+      } else {
+        later.add(changedSince(row));
       }
-      binnings.add(new Binning(moved.noun(), moved.id(), moved.version(), !intoBin));
     }
     if (!later.isEmpty()) {
       throw new Refusal(Refusal.Kind.CONFLICT, later);
     }
-    return new Act(gates, recipes, plain, binnings, studio, change);
+    return new Act(writes, binnings, change);
   }
 
-  /** The state of a recipe before a revision, to be written again. */
-  private RecipeWrite before(Record row, long number) {
+  private Binning binning(Record row, boolean intoBin) {
+    return new Binning(
+        nouns.named(row.get(THING.NOUN)),
+        UUID.fromString(row.get(THING.UUID)),
+        row.get(THING.VERSION),
+        intoBin);
+  }
+
+  /** The state of a thing before a revision, to be written again. */
+  private <T extends Thing> Write<T> before(Noun<T> noun, Record row) {
     String text =
-        db.select(RECIPE_REVISION.DOCUMENT)
-            .from(RECIPE_REVISION)
+        db.select(REVISION.DOCUMENT)
+            .from(REVISION)
             .where(
-                RECIPE_REVISION.RECIPE.eq(row.get(RECIPE.ID)),
-                RECIPE_REVISION.NUMBER.eq(number - 1))
+                REVISION.THING.eq(row.get(THING.ID)),
+                REVISION.NUMBER.eq(row.get(REVISION.NUMBER) - 1))
             .fetchSingle()
             .value1();
-    Recipe recipe = StoredText.recipe(text);
-    return recipe.soundsAs(StoredText.recipe(row.get(RECIPE_REVISION.DOCUMENT)))
-        ? RecipeWrite.ofSameSound(recipe, text, row.get(RECIPE.VERSION))
-        : new RecipeWrite(recipe, text, row.get(RECIPE.VERSION), null);
+    T thing = noun.read(text);
+    boolean alike = noun.followsAlike(noun.read(row.get(REVISION.DOCUMENT)), thing);
+    @Nullable Derived derived = alike ? Derived.AS_BEFORE : null;
+    return new Write<>(noun, thing, text, row.get(THING.VERSION), derived);
   }
 
-  /**
-   * Whether what a change wrote is what stands today, perhaps because what came later was undone.
-   */
-  private static Field<Boolean> stands(Field<String> written, Field<String> head) {
-    return DSL.field(written.eq(head)).as(STANDS);
-  }
-
-  private static Fault changedSince(String slug, String title) {
+  private static Fault changedSince(Record row) {
     return new Fault(
         "",
         0,
         "changed-since",
-        slug,
+        row.get(THING.SLUG),
         "",
-        title + " was changed or binned since: undo that first, or go back in its history.");
+        row.get(THING.TITLE)
+            + " was changed or binned since: undo that first, or go back in its history.");
   }
 
-  private List<? extends Record> recipeRevisions() {
-    return db.select(
-            RECIPE.ID,
-            RECIPE.UUID,
-            RECIPE.SLUG,
-            RECIPE.TITLE,
-            RECIPE.VERSION,
-            RECIPE.BINNED_AT,
-            RECIPE_REVISION.NUMBER,
-            RECIPE_REVISION.DOCUMENT,
-            stands(RECIPE_REVISION.SHA256, RECIPE_HEAD.SHA256))
-        .from(RECIPE_REVISION)
-        .join(RECIPE)
-        .on(RECIPE.ID.eq(RECIPE_REVISION.RECIPE))
-        .join(RECIPE_HEAD)
-        .on(RECIPE_HEAD.RECIPE.eq(RECIPE.ID), RECIPE_HEAD.NUMBER.eq(RECIPE.HEAD))
-        .where(RECIPE_REVISION.CHANGE.eq(change))
-        .orderBy(RECIPE_REVISION.ID)
-        .fetch();
-  }
-
-  private List<? extends Record> gateRevisions() {
-    return db.select(
-            GATE.ID,
-            GATE.UUID,
-            GATE.SLUG,
-            GATE.TITLE,
-            GATE.VERSION,
-            GATE.BINNED_AT,
-            GATE_REVISION.NUMBER,
-            stands(GATE_REVISION.SHA256, GATE_HEAD.SHA256))
-        .from(GATE_REVISION)
-        .join(GATE)
-        .on(GATE.ID.eq(GATE_REVISION.GATE))
-        .join(GATE_HEAD)
-        .on(GATE_HEAD.GATE.eq(GATE.ID), GATE_HEAD.NUMBER.eq(GATE.HEAD))
-        .where(GATE_REVISION.CHANGE.eq(change))
-        .orderBy(GATE_REVISION.ID)
-        .fetch();
-  }
-
-  /** The state of a document before a revision, to be written again. */
-  private PlainWrite before(Noun noun, long document, UUID id, long number, long version) {
-    String text =
-        db.select(DOCUMENT_REVISION.TEXT)
-            .from(DOCUMENT_REVISION)
-            .where(DOCUMENT_REVISION.DOCUMENT.eq(document), DOCUMENT_REVISION.NUMBER.eq(number - 1))
-            .fetchSingle()
-            .value1();
-    Documents.Noun was = StoredText.read(text);
-    return new PlainWrite(noun, id, was.slug(), was.title(), text, version);
-  }
-
-  private static Noun noun(Record row) {
-    return Noun.valueOf(row.get(DOCUMENT.NOUN).toUpperCase(Locale.ROOT));
-  }
-
-  private List<? extends Record> plainRevisions() {
-    return db.select(
-            DOCUMENT.ID,
-            DOCUMENT.NOUN,
-            DOCUMENT.UUID,
-            DOCUMENT.SLUG,
-            DOCUMENT.TITLE,
-            DOCUMENT.VERSION,
-            DOCUMENT.BINNED_AT,
-            DOCUMENT_REVISION.NUMBER,
-            stands(DOCUMENT_REVISION.SHA256, DOCUMENT_HEAD.SHA256))
-        .from(DOCUMENT_REVISION)
-        .join(DOCUMENT)
-        .on(DOCUMENT.ID.eq(DOCUMENT_REVISION.DOCUMENT))
-        .join(DOCUMENT_HEAD)
-        .on(DOCUMENT_HEAD.DOCUMENT.eq(DOCUMENT.ID), DOCUMENT_HEAD.NUMBER.eq(DOCUMENT.HEAD))
-        .where(DOCUMENT_REVISION.CHANGE.eq(change))
-        .orderBy(DOCUMENT_REVISION.ID)
-        .fetch();
+  /**
+   * What the change wrote, and whether that is what stands today, perhaps because what came later
+   * was undone.
+   */
+  private List<? extends Record> revisions() {
+    Field<Boolean> stands = DSL.field(REVISION.SHA256.eq(HEAD.SHA256)).as(STANDS);
+    return inOrder(
+        db.select(THING.fields())
+            .select(REVISION.NUMBER, REVISION.DOCUMENT, stands)
+            .from(REVISION)
+            .join(THING)
+            .on(THING.ID.eq(REVISION.THING))
+            .join(HEAD)
+            .on(HEAD.THING.eq(THING.ID), HEAD.NUMBER.eq(THING.HEAD))
+            .where(REVISION.CHANGE.eq(change))
+            .orderBy(REVISION.ID)
+            .fetch());
   }
 
   /** What went into the bin or came out of it, as it is today. */
-  private record Moved(
-      Noun noun, UUID id, String slug, String title, long version, @Nullable Long binnedAt) {
-    static Moved of(Record row) {
-      if (row.get(BINNING.RECIPE) != null) {
-        return new Moved(
-            Noun.RECIPE,
-            UUID.fromString(row.get(RECIPE.UUID)),
-            row.get(RECIPE.SLUG),
-            row.get(RECIPE.TITLE),
-            row.get(RECIPE.VERSION),
-            row.get(RECIPE.BINNED_AT));
-      } else if (row.get(BINNING.GATE) != null) {
-        return new Moved(
-            Noun.GATE,
-            UUID.fromString(row.get(GATE.UUID)),
-            row.get(GATE.SLUG),
-            row.get(GATE.TITLE),
-            row.get(GATE.VERSION),
-            row.get(GATE.BINNED_AT));
-      }
-      return new Moved(
-          ChangeHistory.noun(row),
-          UUID.fromString(row.get(DOCUMENT.UUID)),
-          row.get(DOCUMENT.SLUG),
-          row.get(DOCUMENT.TITLE),
-          row.get(DOCUMENT.VERSION),
-          row.get(DOCUMENT.BINNED_AT));
-    }
-  }
-
   private List<? extends Record> binnings() {
-    return db.select(
-            BINNING.RECIPE,
-            BINNING.GATE,
-            BINNING.DOCUMENT,
-            DOCUMENT.NOUN,
-            DOCUMENT.UUID,
-            DOCUMENT.SLUG,
-            DOCUMENT.TITLE,
-            DOCUMENT.VERSION,
-            DOCUMENT.BINNED_AT,
-            BINNING.INTO_BIN,
-            RECIPE.UUID,
-            RECIPE.SLUG,
-            RECIPE.TITLE,
-            RECIPE.VERSION,
-            RECIPE.BINNED_AT,
-            GATE.UUID,
-            GATE.SLUG,
-            GATE.TITLE,
-            GATE.VERSION,
-            GATE.BINNED_AT)
+    return db.select(THING.fields())
+        .select(BINNING.INTO_BIN)
         .from(BINNING)
-        .leftJoin(RECIPE)
-        .on(RECIPE.ID.eq(BINNING.RECIPE))
-        .leftJoin(GATE)
-        .on(GATE.ID.eq(BINNING.GATE))
-        .leftJoin(DOCUMENT)
-        .on(DOCUMENT.ID.eq(BINNING.DOCUMENT))
+        .join(THING)
+        .on(THING.ID.eq(BINNING.THING))
         .where(BINNING.CHANGE.eq(change))
         .orderBy(BINNING.ID)
         .fetch();
+  }
+
+  private List<? extends Record> inOrder(List<? extends Record> rows) {
+    return rows.stream()
+        .sorted(Comparator.comparingInt(row -> nouns.rank(row.get(THING.NOUN))))
+        .toList();
   }
 }

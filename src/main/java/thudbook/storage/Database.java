@@ -5,24 +5,29 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.sqlite.SQLiteException;
+import thudbook.changes.ChangeStore;
+import thudbook.changes.Noun;
+import thudbook.changes.Store;
+import thudbook.changes.Thing;
 import thudbook.documents.DocumentStore;
-import thudbook.equipment.GateHistory;
-import thudbook.equipment.ModuleStore;
+import thudbook.documents.Documents;
+import thudbook.equipment.Gate;
+import thudbook.equipment.Module;
 import thudbook.library.Library;
 import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
 import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.ChangeStore;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.RecallStore;
-import thudbook.sessions.SessionStore;
+import thudbook.sessions.Session;
 
 /**
  * The notebook of a data folder. While it is open this process owns the folder. Its stores are made
@@ -35,10 +40,11 @@ public final class Database implements Stores, AutoCloseable {
   private final Path file;
   private final FolderLock lock;
   private final Connections connections;
+  private final StoredNouns nouns;
   private final RecipeStore recipes;
-  private final GateHistory gates;
-  private final ModuleStore modules;
-  private final SessionStore sessions;
+  private final Store<Gate> gates;
+  private final Store<Module> modules;
+  private final Store<Session> sessions;
   private final ChangeStore changes;
   private final DraftStore drafts;
   private final RecallStore recalls;
@@ -49,15 +55,16 @@ public final class Database implements Stores, AutoCloseable {
   private final DocumentStore documents;
   private final PhotoStore photos;
 
-  private Database(Path file, FolderLock lock, Connections connections) {
+  private Database(Path file, FolderLock lock, Connections connections, StoredNouns nouns) {
     this.file = file;
     this.lock = lock;
     this.connections = connections;
+    this.nouns = nouns;
     this.recipes = new StoredRecipes(connections);
-    this.gates = new StoredGates(connections);
-    this.modules = new StoredModules(connections);
-    this.sessions = new StoredSessions(connections);
-    this.changes = new StoredChanges(connections);
+    this.gates = new StoredThings<>(connections, Documents.GATE);
+    this.modules = new StoredThings<>(connections, Documents.MODULE);
+    this.sessions = new StoredThings<>(connections, Documents.SESSION);
+    this.changes = new StoredChanges(connections, nouns);
     this.drafts = new StoredDrafts(connections);
     this.recalls = new StoredRecalls(connections);
     this.library = library(connections, gates);
@@ -76,11 +83,20 @@ public final class Database implements Stores, AutoCloseable {
    *     or was written by a newer version
    */
   public static Database open(Path folder) {
+    return open(folder, List.of());
+  }
+
+  /**
+   * The same with more nouns than every notebook has.
+   *
+   * @param more nouns on which nothing hangs
+   */
+  public static Database open(Path folder, List<? extends Noun<?>> more) {
     Path home = folder.toAbsolutePath().normalize();
     FolderLock lock = prepare(home);
     try {
       Path file = home.resolve(FILE);
-      return new Database(file, lock, Connections.open(file));
+      return new Database(file, lock, Connections.open(file), StoredNouns.with(more));
     } catch (SQLException e) {
       lock.close();
       throw refusal(home, e);
@@ -111,18 +127,23 @@ public final class Database implements Stores, AutoCloseable {
   }
 
   @Override
-  public GateHistory gates() {
+  public Store<Gate> gates() {
     return gates;
   }
 
   @Override
-  public ModuleStore modules() {
+  public Store<Module> modules() {
     return modules;
   }
 
   @Override
-  public SessionStore sessions() {
+  public Store<Session> sessions() {
     return sessions;
+  }
+
+  /** A store of things of a noun that not every notebook has. */
+  public <T extends Thing> Store<T> things(Noun<T> noun) {
+    return new StoredThings<>(connections, noun);
   }
 
   @Override
@@ -170,7 +191,7 @@ public final class Database implements Stores, AutoCloseable {
     return photos;
   }
 
-  private static Library library(Connections connections, GateHistory gates) {
+  private static Library library(Connections connections, Store<Gate> gates) {
     return new Library(
         connections.catalogue(),
         new StoredWords(connections),
@@ -197,7 +218,7 @@ public final class Database implements Stores, AutoCloseable {
   public static <T> T find(Path folder, Function<Library, T> work) {
     Path file = folder.toAbsolutePath().normalize().resolve(FILE);
     try (Connections connections = Connections.openForReading(file)) {
-      return work.apply(library(connections, new StoredGates(connections)));
+      return work.apply(library(connections, new StoredThings<>(connections, Documents.GATE)));
     } catch (SQLException e) {
       throw DatabaseFile.refusal(file, e);
     } catch (RuntimeException e) {
@@ -212,7 +233,13 @@ public final class Database implements Stores, AutoCloseable {
    *     version
    */
   public static Verification.Findings verify(Path folder) {
-    return Verification.of(folder.toAbsolutePath().normalize().resolve(FILE));
+    return verify(folder, List.of());
+  }
+
+  /** The same in a notebook with more nouns. */
+  public static Verification.Findings verify(Path folder, List<? extends Noun<?>> more) {
+    Path file = folder.toAbsolutePath().normalize().resolve(FILE);
+    return Verification.of(file, StoredNouns.with(more));
   }
 
   /**

@@ -18,6 +18,7 @@ import org.jooq.SQLDialect;
 import org.jooq.conf.Settings;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.Documents;
 import thudbook.library.Quantity;
 import thudbook.library.RecipeFacts;
 import thudbook.library.Term;
@@ -63,7 +64,7 @@ final class FactRows {
   /** Adds the rows of a recipe that has none. */
   static void add(NewRows rows, long id, Recipe recipe) {
     RecipeFacts facts = RecipeFacts.of(recipe);
-    Map<Field<?>, @Nullable Object> columns = columns(facts);
+    Map<Field<?>, @Nullable Object> columns = columns(recipe, facts);
     columns.put(RECIPE_FACT.RECIPE, id);
     rows.add(RECIPE_FACT, columns);
     for (Rank rank : Rank.values()) {
@@ -81,9 +82,12 @@ final class FactRows {
         .collect(Collectors.joining(" " + RecipeFacts.APART + " "));
   }
 
-  /** The columns of facts. */
-  static Map<Field<?>, @Nullable Object> columns(RecipeFacts facts) {
+  /** The columns of a recipe and its facts. */
+  static Map<Field<?>, @Nullable Object> columns(Recipe recipe, RecipeFacts facts) {
     Map<Field<?>, @Nullable Object> columns = new HashMap<>();
+    columns.put(RECIPE_FACT.MADE_BY, recipe.by());
+    columns.put(RECIPE_FACT.HEARD, recipe.heard());
+    columns.put(RECIPE_FACT.SOURCE_KIND, RecipeRows.kind(recipe.source()));
     columns.put(RECIPE_FACT.MADE_ON, facts.madeOn() == null ? null : facts.madeOn().toEpochDay());
     columns.put(RECIPE_FACT.RATING, facts.rating() == null ? null : facts.rating().longValue());
     columns.put(RECIPE_FACT.PHOTOS, (long) facts.photos());
@@ -111,7 +115,7 @@ final class FactRows {
   static void fill(DataSource source) {
     try (Connection connection = source.getConnection()) {
       // They are made in the order of the keys, and a new recipe gets its own at once.
-      if (DatabaseFile.number(connection, "SELECT max(id) FROM recipe")
+      if (DatabaseFile.number(connection, "SELECT max(id) FROM thing WHERE noun = 'recipe'")
           .equals(DatabaseFile.number(connection, "SELECT max(recipe) FROM recipe_fact"))) {
         return;
       }
@@ -128,15 +132,15 @@ final class FactRows {
   private static int fillSome(DSLContext db) {
     var rows =
         db.fetch(
-            "SELECT recipe.id, recipe_revision.document FROM recipe"
-                + " JOIN recipe_revision ON recipe_revision.recipe = recipe.id"
-                + " AND recipe_revision.number = recipe.head"
-                + " WHERE recipe.id NOT IN (SELECT recipe FROM recipe_fact)"
-                + " ORDER BY recipe.id LIMIT "
+            "SELECT thing.id, revision.document FROM thing"
+                + " JOIN revision ON revision.thing = thing.id AND revision.number = thing.head"
+                + " WHERE thing.noun = 'recipe'"
+                + " AND thing.id NOT IN (SELECT recipe FROM recipe_fact)"
+                + " ORDER BY thing.id LIMIT "
                 + BATCH);
     NewRows made = new NewRows(db);
     for (var row : rows) {
-      add(made, row.get(0, Long.class), StoredText.recipe(row.get(1, String.class)));
+      add(made, row.get(0, Long.class), Documents.RECIPE.read(row.get(1, String.class)));
     }
     made.write();
     return rows.size();

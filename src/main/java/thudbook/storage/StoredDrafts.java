@@ -4,12 +4,10 @@ import static thudbook.storage.schema.Tables.DRAFT;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.impl.DSL;
 import thudbook.access.Author;
-import thudbook.recipes.Act;
 import thudbook.recipes.DraftStore;
 import thudbook.storage.schema.tables.records.DraftRecord;
 
@@ -27,7 +25,7 @@ final class StoredDrafts implements DraftStore {
     DraftRecord row =
         new DraftRecord(
             draft.key().toString(),
-            draft.noun().name().toLowerCase(Locale.ROOT),
+            draft.noun(),
             subject == null ? null : subject.toString(),
             draft.version(),
             draft.author().name(),
@@ -75,7 +73,7 @@ final class StoredDrafts implements DraftStore {
     String subject = row.getSubject();
     return new Draft(
         UUID.fromString(row.getKey()),
-        Act.Noun.valueOf(row.getNoun().toUpperCase(Locale.ROOT)),
+        row.getNoun(),
         subject == null ? null : UUID.fromString(subject),
         row.getVersion(),
         new Author(row.getAuthor()),

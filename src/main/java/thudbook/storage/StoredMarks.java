@@ -1,7 +1,7 @@
 package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.MARK;
-import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.time.Instant;
 import java.util.Collection;
@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.documents.Documents;
 import thudbook.library.MarkStore;
 
 /** Marks of members in their table. */
@@ -62,9 +63,9 @@ final class StoredMarks implements MarkStore {
   }
 
   private static @Nullable Long key(DSLContext db, UUID recipe) {
-    return db.select(RECIPE.ID)
-        .from(RECIPE)
-        .where(RECIPE.UUID.eq(recipe.toString()))
-        .fetchOne(RECIPE.ID);
+    return db.select(THING.ID)
+        .from(THING)
+        .where(StoredThings.is(Documents.RECIPE, recipe.toString()))
+        .fetchOne(THING.ID);
   }
 }

@@ -2,9 +2,9 @@ package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.PREDICTION;
 import static thudbook.storage.schema.Tables.PREDICTION_BEFORE;
-import static thudbook.storage.schema.Tables.RECIPE;
-import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
+import static thudbook.storage.schema.Tables.REVISION;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -20,6 +20,7 @@ import org.jooq.Query;
 import org.jooq.Record;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.Documents;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
@@ -71,19 +72,19 @@ final class StoredPredictions implements PredictionStore {
     return connections
         .read(
             db ->
-                db.select(PREDICTION.RECIPE, PREDICTION.GENERATION, RECIPE_REVISION.DOCUMENT)
+                db.select(PREDICTION.RECIPE, PREDICTION.GENERATION, REVISION.DOCUMENT)
                     .from(PREDICTION)
-                    .join(RECIPE)
-                    .on(RECIPE.ID.eq(PREDICTION.RECIPE))
-                    .join(RECIPE_REVISION)
-                    .on(
-                        RECIPE_REVISION.RECIPE.eq(RECIPE.ID),
-                        RECIPE_REVISION.NUMBER.eq(RECIPE.HEAD))
+                    .join(THING)
+                    .on(THING.ID.eq(PREDICTION.RECIPE))
+                    .join(REVISION)
+                    .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
                     .where(MARKED, PREDICTION.RECIPE.gt(after))
                     .orderBy(PREDICTION.RECIPE)
                     .limit(limit)
                     .fetch())
-        .map(row -> new Marked(row.value1(), row.value2(), () -> StoredText.recipe(row.value3())));
+        .map(
+            row ->
+                new Marked(row.value1(), row.value2(), () -> Documents.RECIPE.read(row.value3())));
   }
 
   @Override
@@ -137,17 +138,17 @@ final class StoredPredictions implements PredictionStore {
   public List<Moved> moved(long change, int offset, int limit) {
     return connections.read(
         db ->
-            db.select(RECIPE.SLUG, RECIPE.TITLE, PREDICTION.STALE)
+            db.select(THING.SLUG, THING.TITLE, PREDICTION.STALE)
                 .select(PREDICTION_BEFORE.fields())
                 .select(NOW)
                 .select(PREDICTION.REACH)
                 .from(PREDICTION_BEFORE)
-                .join(RECIPE)
-                .on(RECIPE.ID.eq(PREDICTION_BEFORE.RECIPE))
+                .join(THING)
+                .on(THING.ID.eq(PREDICTION_BEFORE.RECIPE))
                 .join(PREDICTION)
                 .on(PREDICTION.RECIPE.eq(PREDICTION_BEFORE.RECIPE))
                 .where(PREDICTION_BEFORE.CHANGE.eq(change))
-                .orderBy(RECIPE.TITLE_KEY, RECIPE.ID)
+                .orderBy(THING.TITLE_KEY, THING.ID)
                 .limit(limit)
                 .offset(offset)
                 .fetch(StoredPredictions::moved));
@@ -161,8 +162,8 @@ final class StoredPredictions implements PredictionStore {
       put(now, KEPT.get(i), row.get(NOW.get(i)));
     }
     return new Moved(
-        row.get(RECIPE.SLUG),
-        row.get(RECIPE.TITLE),
+        row.get(THING.SLUG),
+        row.get(THING.TITLE),
         before,
         now,
         PredictionColumns.reach(row.get(PREDICTION_BEFORE.REACH)),
@@ -216,14 +217,14 @@ final class StoredPredictions implements PredictionStore {
         PREDICTION.RECIPE.in(
             db.select(RECIPE_STAGE.RECIPE)
                 .from(RECIPE_STAGE)
-                .where(RECIPE_STAGE.GATE.in(StoredGates.namesOf(gate))));
+                .where(RECIPE_STAGE.GATE.in(StoredThings.namesOf(Documents.GATE, gate))));
     db.insertInto(PREDICTION_BEFORE, PREDICTION_BEFORE.fields())
         .select(
             db.select(DSL.val(change), PREDICTION.RECIPE, PREDICTION.REACH)
                 .select(NOW)
                 .from(PREDICTION)
-                .join(RECIPE)
-                .on(RECIPE.ID.eq(PREDICTION.RECIPE), RECIPE.BINNED_AT.isNull())
+                .join(THING)
+                .on(THING.ID.eq(PREDICTION.RECIPE), THING.BINNED_AT.isNull())
                 .where(uses))
         .onConflictDoNothing()
         .execute();

@@ -1,8 +1,7 @@
 package thudbook.storage;
 
-import static thudbook.storage.schema.Tables.DOCUMENT;
 import static thudbook.storage.schema.Tables.RECALL;
-import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.time.Instant;
 import java.util.List;
@@ -14,11 +13,15 @@ import org.jooq.Record;
 import org.jooq.SelectConditionStep;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.documents.Documents;
 import thudbook.sessions.Recall;
 import thudbook.sessions.RecallStore;
+import thudbook.storage.schema.tables.Thing;
 
 /** Recalls in their table. */
 final class StoredRecalls implements RecallStore {
+  private static final Thing SESSION = THING.as("session");
+
   private final Connections connections;
 
   StoredRecalls(Connections connections) {
@@ -31,10 +34,10 @@ final class StoredRecalls implements RecallStore {
     return connections.write(
         db -> {
           Long recipe =
-              db.select(RECIPE.ID)
-                  .from(RECIPE)
-                  .where(RECIPE.UUID.eq(recall.recipe().toString()))
-                  .fetchOne(RECIPE.ID);
+              db.select(THING.ID)
+                  .from(THING)
+                  .where(StoredThings.is(Documents.RECIPE, recall.recipe().toString()))
+                  .fetchOne(THING.ID);
           if (recipe == null) {
             return false;
           }
@@ -65,10 +68,10 @@ final class StoredRecalls implements RecallStore {
   private static @Nullable Long session(DSLContext db, @Nullable UUID session) {
     return session == null
         ? null
-        : db.select(DOCUMENT.ID)
-            .from(DOCUMENT)
-            .where(DOCUMENT.NOUN.eq("session"), DOCUMENT.UUID.eq(session.toString()))
-            .fetchOne(DOCUMENT.ID);
+        : db.select(THING.ID)
+            .from(THING)
+            .where(StoredThings.is(Documents.SESSION, session.toString()))
+            .fetchOne(THING.ID);
   }
 
   @Override
@@ -80,13 +83,13 @@ final class StoredRecalls implements RecallStore {
 
   @Override
   public Optional<Recall> unfinished(UUID recipe, @Nullable UUID session, Author author) {
-    Condition of = session == null ? RECALL.SESSION.isNull() : DOCUMENT.UUID.eq(session.toString());
+    Condition of = session == null ? RECALL.SESSION.isNull() : SESSION.UUID.eq(session.toString());
     return connections
         .read(
             db ->
                 select(
                         db,
-                        RECIPE
+                        THING
                             .UUID
                             .eq(recipe.toString())
                             .and(of)
@@ -106,11 +109,14 @@ final class StoredRecalls implements RecallStore {
     List<String> slugs =
         connections.read(
             db ->
-                db.select(RECIPE.SLUG)
-                    .from(RECIPE)
-                    .where(RECIPE.BINNED_AT.isNull(), RECIPE.UUID.startsWith(beginning))
+                db.select(THING.SLUG)
+                    .from(THING)
+                    .where(
+                        THING.NOUN.eq(Documents.RECIPE.word()),
+                        THING.BINNED_AT.isNull(),
+                        THING.UUID.startsWith(beginning))
                     .limit(2)
-                    .fetch(RECIPE.SLUG));
+                    .fetch(THING.SLUG));
     return slugs.size() == 1 ? Optional.of(slugs.get(0)) : Optional.empty();
   }
 
@@ -118,7 +124,7 @@ final class StoredRecalls implements RecallStore {
   public List<Use> uses(UUID recipe, int limit) {
     return connections.read(
         db ->
-            select(db, RECIPE.UUID.eq(recipe.toString()).and(RECALL.FINISHED_AT.isNotNull()))
+            select(db, THING.UUID.eq(recipe.toString()).and(RECALL.FINISHED_AT.isNotNull()))
                 .orderBy(RECALL.FINISHED_AT.desc(), RECALL.ID.desc())
                 .limit(limit)
                 .fetch(
@@ -127,27 +133,27 @@ final class StoredRecalls implements RecallStore {
                             Instant.ofEpochMilli(row.get(RECALL.FINISHED_AT)),
                             new Author(row.get(RECALL.AUTHOR)),
                             Math.toIntExact(row.get(RECALL.REVISION)),
-                            row.get(DOCUMENT.SLUG),
-                            row.get(DOCUMENT.TITLE))));
+                            row.get(SESSION.SLUG),
+                            row.get(SESSION.TITLE))));
   }
 
   private static SelectConditionStep<? extends Record> select(DSLContext db, Condition which) {
     return db.select(RECALL.fields())
-        .select(RECIPE.UUID, DOCUMENT.UUID, DOCUMENT.SLUG, DOCUMENT.TITLE)
+        .select(THING.UUID, SESSION.UUID, SESSION.SLUG, SESSION.TITLE)
         .from(RECALL)
-        .join(RECIPE)
-        .on(RECIPE.ID.eq(RECALL.RECIPE))
-        .leftJoin(DOCUMENT)
-        .on(DOCUMENT.ID.eq(RECALL.SESSION))
+        .join(THING)
+        .on(THING.ID.eq(RECALL.RECIPE))
+        .leftJoin(SESSION)
+        .on(SESSION.ID.eq(RECALL.SESSION))
         .where(which);
   }
 
   private static Recall recall(Record row) {
-    String session = row.get(DOCUMENT.UUID);
+    String session = row.get(SESSION.UUID);
     Long finished = row.get(RECALL.FINISHED_AT);
     return new Recall(
         UUID.fromString(row.get(RECALL.UUID)),
-        UUID.fromString(row.get(RECIPE.UUID)),
+        UUID.fromString(row.get(THING.UUID)),
         Math.toIntExact(row.get(RECALL.REVISION)),
         session == null ? null : UUID.fromString(session),
         new Author(row.get(RECALL.AUTHOR)),

@@ -1,6 +1,6 @@
 package thudbook.storage;
 
-import static thudbook.storage.schema.Tables.RECIPE;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.documents.Documents;
 import thudbook.library.RecipeList;
 
 /**
@@ -26,15 +27,15 @@ import thudbook.library.RecipeList;
  */
 final class StoredRecipeList implements RecipeList {
   private static final String ROWS =
-      "SELECT recipe.id, recipe.uuid, recipe.slug, recipe.title, recipe.made_by, recipe.heard,"
-          + " recipe.changed_at, recipe.source_kind, recipe_fact.rating, mark.favourite,"
-          + " prediction.stale, "
+      "SELECT thing.id, thing.uuid, thing.slug, thing.title, recipe_fact.made_by,"
+          + " recipe_fact.heard, thing.changed_at, recipe_fact.source_kind, recipe_fact.rating,"
+          + " mark.favourite, prediction.stale, "
           + PredictionColumns.NAMES
           + " FROM json_each(?) AS wanted"
-          + " JOIN recipe ON recipe.id = wanted.value"
-          + " JOIN recipe_fact ON recipe_fact.recipe = recipe.id"
-          + " JOIN prediction ON prediction.recipe = recipe.id"
-          + " LEFT JOIN mark ON mark.recipe = recipe.id AND mark.member = ?"
+          + " JOIN thing ON thing.id = wanted.value"
+          + " JOIN recipe_fact ON recipe_fact.recipe = thing.id"
+          + " JOIN prediction ON prediction.recipe = thing.id"
+          + " LEFT JOIN mark ON mark.recipe = thing.id AND mark.member = ?"
           + " ORDER BY wanted.key";
   private static final int FIRST_OF_PREDICTION = 12;
 
@@ -45,11 +46,12 @@ final class StoredRecipeList implements RecipeList {
           + " ORDER BY recipe_tag.recipe, recipe_tag.position";
 
   private static final String CHANNELS =
-      "SELECT recipe_stage.recipe, coalesce(gate.title, recipe_stage.gate), recipe_stage.channel"
+      "SELECT recipe_stage.recipe, coalesce(thing.title, recipe_stage.gate), recipe_stage.channel"
           + " FROM json_each(?) AS wanted"
           + " JOIN recipe_stage ON recipe_stage.recipe = wanted.value"
-          + " LEFT JOIN gate_slug ON gate_slug.slug = recipe_stage.gate"
-          + " LEFT JOIN gate ON gate.id = gate_slug.gate"
+          + " LEFT JOIN thing_slug"
+          + " ON thing_slug.noun = 'gate' AND thing_slug.slug = recipe_stage.gate"
+          + " LEFT JOIN thing ON thing.id = thing_slug.thing"
           + " ORDER BY recipe_stage.recipe, recipe_stage.position";
 
   private final Connections connections;
@@ -143,11 +145,11 @@ final class StoredRecipeList implements RecipeList {
         db -> {
           List<UUID> ids = new ArrayList<>(keys.size());
           for (List<Integer> some : Batches.of(keys)) {
-            db.select(RECIPE.UUID)
-                .from(RECIPE)
-                .where(RECIPE.ID.in(some.stream().map(Integer::longValue).toList()))
-                .orderBy(RECIPE.ID)
-                .fetch(RECIPE.UUID)
+            db.select(THING.UUID)
+                .from(THING)
+                .where(THING.ID.in(some.stream().map(Integer::longValue).toList()))
+                .orderBy(THING.ID)
+                .fetch(THING.UUID)
                 .forEach(id -> ids.add(UUID.fromString(id)));
           }
           return ids;
@@ -159,10 +161,11 @@ final class StoredRecipeList implements RecipeList {
     Long key =
         connections.read(
             db ->
-                db.select(RECIPE.ID)
-                    .from(RECIPE)
-                    .where(RECIPE.UUID.eq(id.toString()), RECIPE.BINNED_AT.isNull())
-                    .fetchOne(RECIPE.ID));
+                db.select(THING.ID)
+                    .from(THING)
+                    .where(
+                        StoredThings.is(Documents.RECIPE, id.toString()), THING.BINNED_AT.isNull())
+                    .fetchOne(THING.ID));
     return key == null ? OptionalInt.empty() : OptionalInt.of(Math.toIntExact(key));
   }
 }

@@ -1,30 +1,28 @@
 package thudbook.storage;
 
-import static thudbook.storage.schema.Tables.DOCUMENT;
-import static thudbook.storage.schema.Tables.DOCUMENT_REVISION;
-import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_REVISION;
 import static thudbook.storage.schema.Tables.PHOTO;
-import static thudbook.storage.schema.Tables.RECIPE_REVISION;
+import static thudbook.storage.schema.Tables.REVISION;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.BiFunction;
 import org.jooq.DSLContext;
-import org.jooq.Field;
-import org.jooq.Record3;
-import org.jooq.Result;
 import org.jooq.SQLDialect;
-import org.jooq.Table;
 import org.jooq.conf.Settings;
 import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
-import thudbook.documents.Documents;
-import thudbook.equipment.Gate;
+import thudbook.changes.Noun;
+import thudbook.changes.Thing;
+import thudbook.library.Words;
 import thudbook.quantities.Refusal;
+import thudbook.storage.schema.tables.Revision;
 
 /**
  * Looks at everything in a notebook: pages and references, the tables themselves, the hash of every
@@ -33,6 +31,8 @@ import thudbook.quantities.Refusal;
  * own, so that a server may go on meanwhile.
  */
 public final class Verification {
+  private static final Revision EARLIER = REVISION.as("earlier");
+
   /** How many rows are looked at in one transaction. */
   static final int BATCH = 200;
 
@@ -40,23 +40,32 @@ public final class Verification {
   private static final int PHOTO_BATCH = 8;
 
   private final DSLContext reading;
+  private final StoredNouns nouns;
   private final List<String> wrong = new ArrayList<>();
   private long revisions;
   private long photos;
 
-  private Verification(DSLContext reading) {
+  private Verification(DSLContext reading, StoredNouns nouns) {
     this.reading = reading;
+    this.nouns = nouns;
   }
 
   /**
    * What was looked at, and what is wrong.
    *
+   * @param things how many there are of each noun
    * @param wrong one sentence each; empty: nothing
    */
   public record Findings(
-      long gates, long recipes, long revisions, long predictions, long photos, List<String> wrong) {
+      Map<String, Long> things, long revisions, long predictions, long photos, List<String> wrong) {
     public Findings {
+      things = Map.copyOf(things);
       wrong = List.copyOf(wrong);
+    }
+
+    /** How many things of a noun there are. */
+    public long count(Noun<?> noun) {
+      return things.getOrDefault(noun.word(), 0L);
     }
   }
 
@@ -66,16 +75,21 @@ public final class Verification {
    * @throws Refusal if it can't be read, or its tables are not of this version
    */
   static Findings of(Path file) {
+    return of(file, StoredNouns.with(List.of()));
+  }
+
+  /** The same in a notebook with these nouns. */
+  static Findings of(Path file, StoredNouns nouns) {
     try (Connection connection = DatabaseFile.open(file)) {
       SchemaComparison.refuseForeign(file, connection);
       Schema.refuseOther(file, Schema.versionOf(connection));
       List<String> unsound = new ArrayList<>(DatabaseFile.unsound(connection));
       unsound.addAll(SchemaComparison.differences(connection));
       if (!unsound.isEmpty()) {
-        return new Findings(0, 0, 0, 0, 0, unsound);
+        return new Findings(Map.of(), 0, 0, 0, unsound);
       }
       Settings settings = new Settings().withRenderSchema(false).withExecuteLogging(false);
-      return new Verification(DSL.using(connection, SQLDialect.SQLITE, settings)).findings();
+      return new Verification(DSL.using(connection, SQLDialect.SQLITE, settings), nouns).findings();
     } catch (SQLException e) {
       throw DatabaseFile.refusal(file, e);
     } catch (DataAccessException e) {
@@ -84,118 +98,86 @@ public final class Verification {
   }
 
   private Findings findings() {
-    hashes("gate", GATE_REVISION, GATE_REVISION.ID, GATE_REVISION.SHA256, GATE_REVISION.DOCUMENT);
-    hashes(
-        "recipe",
-        RECIPE_REVISION,
-        RECIPE_REVISION.ID,
-        RECIPE_REVISION.SHA256,
-        RECIPE_REVISION.DOCUMENT);
-    hashes(
-        "module or session",
-        DOCUMENT_REVISION,
-        DOCUMENT_REVISION.ID,
-        DOCUMENT_REVISION.SHA256,
-        DOCUMENT_REVISION.TEXT);
-    long gates = gates();
-    plain();
+    batches(this::revisions);
+    Map<String, Long> things = new HashMap<>();
+    batches((db, after) -> things(db, after, things));
     VerifiedRecipes recipes = new VerifiedRecipes(wrong);
-    long count = batches(recipes::check);
+    batches(recipes::check);
     photos();
-    return new Findings(gates, count, revisions, recipes.predictions(), photos, wrong);
+    return new Findings(things, revisions, recipes.predictions(), photos, wrong);
   }
 
-  private void hashes(
-      String noun, Table<?> table, Field<Long> id, Field<String> hash, Field<String> document) {
-    revisions +=
-        batches(
-            (db, after) -> {
-              Result<Record3<Long, String, String>> rows =
-                  db.select(id, hash, document)
-                      .from(table)
-                      .where(id.gt(after))
-                      .orderBy(id)
-                      .limit(BATCH)
-                      .fetch();
-              rows.stream()
-                  .filter(row -> !row.value2().equals(StoredText.sha256(row.value3())))
-                  .forEach(
-                      row ->
-                          wrong.add(
-                              "revision "
-                                  + row.value1()
-                                  + " of a "
-                                  + noun
-                                  + ": the text does not have the hash that was kept with it"));
-              return rows.getValues(id);
-            });
+  /** Whether the texts have the hashes that were kept with them and with what came after them. */
+  private List<Long> revisions(DSLContext db, long after) {
+    var rows =
+        db.select(
+                REVISION.ID,
+                REVISION.SHA256,
+                REVISION.DOCUMENT,
+                REVISION.PARENT,
+                EARLIER.SHA256,
+                THING.NOUN)
+            .from(REVISION)
+            .join(THING)
+            .on(THING.ID.eq(REVISION.THING))
+            .leftJoin(EARLIER)
+            .on(EARLIER.THING.eq(REVISION.THING), EARLIER.NUMBER.plus(1L).eq(REVISION.NUMBER))
+            .where(REVISION.ID.gt(after))
+            .orderBy(REVISION.ID)
+            .limit(BATCH)
+            .fetch();
+    for (var row : rows) {
+      revisions++;
+      String name = "revision " + row.value1() + " of a " + row.value6() + ": ";
+      if (!row.value2().equals(StoredText.sha256(row.value3()))) {
+        wrong.add(name + "the text does not have the hash that was kept with it");
+      }
+      if (!Objects.equals(row.value4(), row.value5())) {
+        wrong.add(name + "its parent is not the revision before it");
+      }
+    }
+    return rows.getValues(REVISION.ID);
   }
 
-  private long gates() {
-    return batches(
-        (db, after) -> {
-          var rows =
-              db.select(GATE.ID, GATE.UUID, GATE.SLUG, GATE.TITLE, GATE_REVISION.DOCUMENT)
-                  .from(GATE)
-                  .leftJoin(GATE_REVISION)
-                  .on(GATE_REVISION.GATE.eq(GATE.ID), GATE_REVISION.NUMBER.eq(GATE.HEAD))
-                  .where(GATE.ID.gt(after))
-                  .orderBy(GATE.ID)
-                  .limit(BATCH)
-                  .fetch();
-          for (var row : rows) {
-            String name = "gate " + row.get(GATE.SLUG);
-            try {
-              Gate gate = StoredText.gate(row.get(GATE_REVISION.DOCUMENT));
-              if (!gate.id().toString().equals(row.get(GATE.UUID))
-                  || !gate.slug().equals(row.get(GATE.SLUG))
-                  || !gate.title().equals(row.get(GATE.TITLE))) {
-                wrong.add(name + ": its columns do not follow from its document");
-              }
-            } catch (Refusal | IllegalStateException e) {
-              wrong.add(name + ": its document can't be read: " + e.getMessage());
-            }
-          }
-          return rows.getValues(GATE.ID);
-        });
+  /** Whether every document reads, and what is kept of each thing follows from it. */
+  private List<Long> things(DSLContext db, long after, Map<String, Long> counts) {
+    var rows =
+        db.select(
+                THING.ID,
+                THING.NOUN,
+                THING.UUID,
+                THING.SLUG,
+                THING.TITLE,
+                THING.TITLE_KEY,
+                REVISION.DOCUMENT)
+            .from(THING)
+            .leftJoin(REVISION)
+            .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
+            .where(THING.ID.gt(after))
+            .orderBy(THING.ID)
+            .limit(BATCH)
+            .fetch();
+    for (var row : rows) {
+      String noun = row.get(THING.NOUN);
+      counts.merge(noun, 1L, Long::sum);
+      String name = noun + " " + row.get(THING.SLUG) + ": ";
+      try {
+        Thing thing = nouns.named(noun).read(row.get(REVISION.DOCUMENT));
+        compare(name, "id", row.get(THING.UUID), thing.id().toString());
+        compare(name, "slug", row.get(THING.SLUG), thing.slug());
+        compare(name, "title", row.get(THING.TITLE), thing.title());
+        compare(name, "title to sort by", row.get(THING.TITLE_KEY), Words.fold(thing.title()));
+      } catch (Refusal | IllegalStateException e) {
+        wrong.add(name + "its document can't be read: " + e.getMessage());
+      }
+    }
+    return rows.getValues(THING.ID);
   }
 
-  private void plain() {
-    batches(
-        (db, after) -> {
-          var rows =
-              db.select(
-                      DOCUMENT.ID,
-                      DOCUMENT.NOUN,
-                      DOCUMENT.UUID,
-                      DOCUMENT.SLUG,
-                      DOCUMENT.TITLE,
-                      DOCUMENT_REVISION.TEXT)
-                  .from(DOCUMENT)
-                  .leftJoin(DOCUMENT_REVISION)
-                  .on(
-                      DOCUMENT_REVISION.DOCUMENT.eq(DOCUMENT.ID),
-                      DOCUMENT_REVISION.NUMBER.eq(DOCUMENT.HEAD))
-                  .where(DOCUMENT.ID.gt(after))
-                  .orderBy(DOCUMENT.ID)
-                  .limit(BATCH)
-                  .fetch();
-          for (var row : rows) {
-            String name = row.get(DOCUMENT.NOUN) + " " + row.get(DOCUMENT.SLUG);
-            try {
-              Documents.Noun noun = StoredText.read(row.get(DOCUMENT_REVISION.TEXT));
-              if (!noun.word().equals(row.get(DOCUMENT.NOUN))
-                  || !noun.id().toString().equals(row.get(DOCUMENT.UUID))
-                  || !noun.slug().equals(row.get(DOCUMENT.SLUG))
-                  || !noun.title().equals(row.get(DOCUMENT.TITLE))) {
-                wrong.add(name + ": its columns do not follow from its document");
-              }
-            } catch (Refusal | IllegalStateException e) {
-              wrong.add(name + ": its document can't be read: " + e.getMessage());
-            }
-          }
-          return rows.getValues(DOCUMENT.ID);
-        });
+  private void compare(String name, String what, String kept, String written) {
+    if (!kept.equals(written)) {
+      wrong.add(name + "its " + what + " is kept as " + kept + ", the document says " + written);
+    }
   }
 
   private void photos() {
@@ -230,18 +212,15 @@ public final class Verification {
    * Works through a table in short transactions.
    *
    * @param work looks at the rows behind a key and returns their keys in order
-   * @return how many rows there were
    */
-  private long batches(BiFunction<DSLContext, Long, List<Long>> work) {
-    long count = 0;
+  private void batches(BiFunction<DSLContext, Long, List<Long>> work) {
     long after = 0;
     while (true) {
       long from = after;
       List<Long> keys =
           reading.transactionResult(transaction -> work.apply(transaction.dsl(), from));
-      count += keys.size();
       if (keys.size() < BATCH) {
-        return count;
+        return;
       }
       after = keys.get(keys.size() - 1);
     }

@@ -1,13 +1,13 @@
 package thudbook.storage;
 
 import static thudbook.storage.schema.Tables.PREDICTION;
-import static thudbook.storage.schema.Tables.RECIPE;
 import static thudbook.storage.schema.Tables.RECIPE_FACT;
 import static thudbook.storage.schema.Tables.RECIPE_PARENT;
-import static thudbook.storage.schema.Tables.RECIPE_REVISION;
 import static thudbook.storage.schema.Tables.RECIPE_STAGE;
 import static thudbook.storage.schema.Tables.RECIPE_TAG;
+import static thudbook.storage.schema.Tables.REVISION;
 import static thudbook.storage.schema.Tables.TAG;
+import static thudbook.storage.schema.Tables.THING;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,7 +18,9 @@ import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
-import thudbook.equipment.GateStore;
+import thudbook.changes.Things;
+import thudbook.documents.Documents;
+import thudbook.equipment.Gate;
 import thudbook.library.RecipeFacts;
 import thudbook.library.Words;
 import thudbook.predictions.Prediction;
@@ -48,29 +50,28 @@ final class VerifiedRecipes {
 
   /** Looks at the recipes behind a key, all in one state, and returns their keys. */
   List<Long> check(DSLContext db, long after) {
-    List<Field<?>> columns = new ArrayList<>(List.of(RECIPE.fields()));
-    columns.add(RECIPE_REVISION.DOCUMENT);
+    List<Field<?>> columns =
+        new ArrayList<>(List.of(THING.ID, THING.SLUG, REVISION.DOCUMENT, RECIPE_PARENT.PARENT));
     columns.addAll(List.of(RECIPE_FACT.fields()));
-    columns.add(RECIPE_PARENT.PARENT);
     columns.add(PREDICTION.STALE);
     columns.add(PREDICTION.MODEL);
     columns.addAll(PredictionColumns.all());
     var rows =
         db.select(columns)
-            .from(RECIPE)
-            .leftJoin(RECIPE_REVISION)
-            .on(RECIPE_REVISION.RECIPE.eq(RECIPE.ID), RECIPE_REVISION.NUMBER.eq(RECIPE.HEAD))
+            .from(THING)
+            .leftJoin(REVISION)
+            .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
             .leftJoin(RECIPE_FACT)
-            .on(RECIPE_FACT.RECIPE.eq(RECIPE.ID))
+            .on(RECIPE_FACT.RECIPE.eq(THING.ID))
             .leftJoin(RECIPE_PARENT)
-            .on(RECIPE_PARENT.RECIPE.eq(RECIPE.ID))
+            .on(RECIPE_PARENT.RECIPE.eq(THING.ID))
             .leftJoin(PREDICTION)
-            .on(PREDICTION.RECIPE.eq(RECIPE.ID))
-            .where(RECIPE.ID.gt(after))
-            .orderBy(RECIPE.ID)
+            .on(PREDICTION.RECIPE.eq(THING.ID))
+            .where(THING.NOUN.eq(Documents.RECIPE.word()), THING.ID.gt(after))
+            .orderBy(THING.ID)
             .limit(Verification.BATCH)
             .fetch();
-    List<Long> keys = rows.getValues(RECIPE.ID);
+    List<Long> keys = rows.getValues(THING.ID);
     Map<Long, List<String>> tags =
         db.select(RECIPE_TAG.RECIPE, TAG.FOLDED)
             .from(RECIPE_TAG)
@@ -86,9 +87,9 @@ final class VerifiedRecipes {
             .fetchGroups(
                 RECIPE_STAGE.RECIPE,
                 row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
-    GateStore studio = texts.studio(db);
+    Things<Gate> studio = texts.studio(db);
     for (Record row : rows) {
-      long key = row.get(RECIPE.ID);
+      long key = row.get(THING.ID);
       check(
           db, row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
     }
@@ -96,22 +97,14 @@ final class VerifiedRecipes {
   }
 
   private void check(
-      DSLContext db, Record row, List<String> tags, List<String> stages, GateStore studio) {
-    String name = "recipe " + row.get(RECIPE.SLUG) + ": ";
+      DSLContext db, Record row, List<String> tags, List<String> stages, Things<Gate> studio) {
+    String name = "recipe " + row.get(THING.SLUG) + ": ";
     Recipe recipe;
     try {
-      recipe = StoredText.recipe(row.get(RECIPE_REVISION.DOCUMENT));
-    } catch (Refusal | IllegalStateException e) {
-      wrong.add(name + "its document can't be read: " + e.getMessage());
-      return;
+      recipe = Documents.RECIPE.read(row.get(REVISION.DOCUMENT));
+    } catch (Refusal e) {
+      return; // told where all things are looked at
     }
-    compare(name, "id", row.get(RECIPE.UUID), recipe.id().toString());
-    compare(name, "slug", row.get(RECIPE.SLUG), recipe.slug());
-    compare(name, "title", row.get(RECIPE.TITLE), recipe.title());
-    compare(name, "title to sort by", row.get(RECIPE.TITLE_KEY), Words.fold(recipe.title()));
-    compare(name, "maker", row.get(RECIPE.MADE_BY), recipe.by());
-    compare(name, "line by ear", row.get(RECIPE.HEARD), recipe.heard());
-    compare(name, "kind of source", row.get(RECIPE.SOURCE_KIND), RecipeRows.kind(recipe.source()));
     compare(name, "tags", tags, recipe.tags().stream().map(Words::fold).distinct().toList());
     compare(
         name,
@@ -121,7 +114,7 @@ final class VerifiedRecipes {
             .map((StageEntry stage) -> words(stage.gate(), stage.channel()))
             .toList());
     compare(name, "parent", row.get(RECIPE_PARENT.PARENT), recipe.derivedFrom());
-    facts(db, name, row, RecipeFacts.of(recipe));
+    facts(db, name, row, recipe);
     Long stale = row.get(PREDICTION.STALE);
     if (stale == null) {
       wrong.add(name + "it has no row for its prediction");
@@ -136,14 +129,15 @@ final class VerifiedRecipes {
   }
 
   /** What is searched by. */
-  private void facts(DSLContext db, String name, Record row, RecipeFacts facts) {
+  private void facts(DSLContext db, String name, Record row, Recipe recipe) {
     if (row.get(RECIPE_FACT.RECIPE) == null) {
       wrong.add(name + "it has no row of what it is searched by");
       return;
     }
-    FactRows.columns(facts)
+    RecipeFacts facts = RecipeFacts.of(recipe);
+    FactRows.columns(recipe, facts)
         .forEach((column, value) -> compare(name, column.getName(), row.get(column), value));
-    if (!FactRows.isIndexed(db, row.get(RECIPE.ID), facts)) {
+    if (!FactRows.isIndexed(db, row.get(THING.ID), facts)) {
       wrong.add(name + "its words are not found in the index");
     }
   }

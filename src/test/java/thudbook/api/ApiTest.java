@@ -48,10 +48,11 @@ class ApiTest {
             DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("thudbook.db"));
         Statement statement = connection.createStatement()) {
       statement.executeUpdate(
-          "INSERT INTO recipe_slug SELECT 'old-kick', id FROM recipe WHERE slug ="
+          "INSERT INTO thing_slug SELECT 'recipe', 'old-kick', id FROM thing WHERE slug ="
               + " 'slack-tide-kick'");
       statement.executeUpdate(
-          "INSERT INTO gate_slug SELECT 'old-twin', id FROM gate WHERE slug = 'keeper-twin'");
+          "INSERT INTO thing_slug SELECT 'gate', 'old-twin', id FROM thing"
+              + " WHERE noun = 'gate' AND slug = 'keeper-twin'");
     }
     notebook = ServedNotebook.in(folder, Map.of());
   }

@@ -70,7 +70,7 @@ class BadDocumentsTest {
     byte[] bytes = bad.document().getBytes(StandardCharsets.UTF_8);
     try {
       if (bad.file().endsWith(".recipe.json")) {
-        Documents.recipeFromJson(bytes, new KnownIdentity());
+        Documents.RECIPE.fromJson(bytes, new KnownIdentity());
       } else if (bad.file().endsWith(".sound.json")) {
         Documents.soundFromJson(bytes, new KeptGates(List.of(RandomDocuments.KEEPER_TWIN)));
       } else {

@@ -31,9 +31,9 @@ final class Canonical {
     for (String name : files) {
       Path file = Path.of(name);
       try {
-        Documents.Read read = Documents.read(Files.readAllBytes(file), IDENTITY);
+        Documents.Read<?> read = Documents.read(Files.readAllBytes(file), IDENTITY);
         read.notes().forEach(note -> System.out.println(name + ": " + note));
-        Files.writeString(file, read.noun().text());
+        Files.writeString(file, read.text());
       } catch (Refusal refusal) {
         for (Fault fault : refusal.faults()) {
           System.out.println(name + ":" + fault.line() + ": " + fault.message());

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import thudbook.changes.Thing;
 import thudbook.equipment.Gate;
 import thudbook.recipes.Recipe;
 
@@ -132,14 +133,14 @@ class DifferenceWordsTest {
   }
 
   private static Recipe recipeOf(String text) {
-    return ((Documents.ARecipe) noun(text)).recipe();
+    return ((Recipe) noun(text));
   }
 
   private static Gate gateOf(String text) {
-    return ((Documents.AGate) noun(text)).gate();
+    return ((Gate) noun(text));
   }
 
-  private static Documents.Noun noun(String text) {
-    return Documents.read(text.getBytes(StandardCharsets.UTF_8), new KnownIdentity()).noun();
+  private static Thing noun(String text) {
+    return Documents.read(text.getBytes(StandardCharsets.UTF_8), new KnownIdentity()).thing();
   }
 }

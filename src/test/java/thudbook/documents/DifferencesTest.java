@@ -110,8 +110,7 @@ class DifferencesTest {
   }
 
   private static Recipe read(String text) {
-    return ((Documents.ARecipe)
-            Documents.read(text.getBytes(StandardCharsets.UTF_8), new KnownIdentity()).noun())
-        .recipe();
+    return ((Recipe)
+        Documents.read(text.getBytes(StandardCharsets.UTF_8), new KnownIdentity()).thing());
   }
 }

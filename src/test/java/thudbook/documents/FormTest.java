@@ -41,7 +41,7 @@ class FormTest {
     for (long seed = 0; seed < RECIPES; seed++) {
       Recipe recipe = new RandomDocuments(seed).recipe();
       Map<String, List<String>> form = Documents.form(recipe);
-      Recipe read = Documents.recipeFromForm(form, new KnownIdentity());
+      Recipe read = Documents.RECIPE.fromForm(form, new KnownIdentity());
       assertThat(read).as("seed %d", seed).isEqualTo(recipe);
       assertThat(Documents.form(read)).as("seed %d", seed).isEqualTo(form);
     }
@@ -53,7 +53,7 @@ class FormTest {
       Recipe recipe = new RandomDocuments(seed).recipe();
       Map<String, List<String>> sent =
           changed(Documents.form(recipe), text -> text.replace("\n", "\r\n"));
-      assertThat(Documents.recipeFromForm(sent, new KnownIdentity()))
+      assertThat(Documents.RECIPE.fromForm(sent, new KnownIdentity()))
           .as("seed %d", seed)
           .isEqualTo(recipe);
     }
@@ -69,8 +69,8 @@ class FormTest {
   @MethodSource("samples")
   void samplesComeBackByteForByte(Path file) throws IOException {
     byte[] text = Files.readAllBytes(file);
-    Recipe recipe = ((Documents.ARecipe) Documents.read(text, new KnownIdentity()).noun()).recipe();
-    Recipe read = Documents.recipeFromForm(Documents.form(recipe), new KnownIdentity());
+    Recipe recipe = ((Recipe) Documents.read(text, new KnownIdentity()).thing());
+    Recipe read = Documents.RECIPE.fromForm(Documents.form(recipe), new KnownIdentity());
     assertThat(Documents.write(read)).isEqualTo(Files.readString(file));
   }
 
@@ -232,17 +232,17 @@ class FormTest {
     form.put("", List.of("x"));
     Refusal refusal =
         catchThrowableOfType(
-            Refusal.class, () -> Documents.recipeFromForm(form, new KnownIdentity()));
+            Refusal.class, () -> Documents.RECIPE.fromForm(form, new KnownIdentity()));
     assertThat(refusal.kind()).isEqualTo(Refusal.Kind.REFUSED_VALUES);
   }
 
   private static Recipe read(Map<String, String> fields) {
-    return Documents.recipeFromForm(listed(fields), new KnownIdentity());
+    return Documents.RECIPE.fromForm(listed(fields), new KnownIdentity());
   }
 
   private static List<Fault> faults(String fields) {
     return catchThrowableOfType(
-            Refusal.class, () -> Documents.recipeFromForm(form(fields), new KnownIdentity()))
+            Refusal.class, () -> Documents.RECIPE.fromForm(form(fields), new KnownIdentity()))
         .faults();
   }
 
@@ -270,8 +270,6 @@ class FormTest {
 
   private static Recipe sample(String slug) throws IOException {
     Path file = Path.of("sample-library/recipes", slug + ".md");
-    return ((Documents.ARecipe)
-            Documents.read(Files.readAllBytes(file), new KnownIdentity()).noun())
-        .recipe();
+    return ((Recipe) Documents.read(Files.readAllBytes(file), new KnownIdentity()).thing());
   }
 }

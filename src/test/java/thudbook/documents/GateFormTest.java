@@ -29,7 +29,7 @@ class GateFormTest {
     for (long seed = 0; seed < GATES; seed++) {
       Gate gate = new RandomDocuments(seed).gate();
       Map<String, List<String>> form = Documents.form(gate);
-      Gate read = Documents.gateFromForm(form, new KnownIdentity());
+      Gate read = Documents.GATE.fromForm(form, new KnownIdentity());
       assertThat(read).as("seed %d", seed).isEqualTo(gate);
       assertThat(Documents.form(read)).as("seed %d", seed).isEqualTo(form);
     }
@@ -44,7 +44,7 @@ class GateFormTest {
   @ParameterizedTest
   @MethodSource("samples")
   void samplesComeBackByteForByte(Path file) throws IOException {
-    Gate read = Documents.gateFromForm(Documents.form(sample(file)), new KnownIdentity());
+    Gate read = Documents.GATE.fromForm(Documents.form(sample(file)), new KnownIdentity());
     assertThat(Documents.write(read)).isEqualTo(Files.readString(file));
   }
 
@@ -98,7 +98,7 @@ class GateFormTest {
   private static List<Fault> faults(Map<String, List<String>> form) {
     Refusal refusal =
         catchThrowableOfType(
-            Refusal.class, () -> Documents.gateFromForm(form, new KnownIdentity()));
+            Refusal.class, () -> Documents.GATE.fromForm(form, new KnownIdentity()));
     assertThat(refusal).isNotNull();
     return refusal.faults();
   }
@@ -109,7 +109,6 @@ class GateFormTest {
   }
 
   private static Gate sample(Path file) throws IOException {
-    return ((Documents.AGate) Documents.read(Files.readAllBytes(file), new KnownIdentity()).noun())
-        .gate();
+    return ((Gate) Documents.read(Files.readAllBytes(file), new KnownIdentity()).thing());
   }
 }

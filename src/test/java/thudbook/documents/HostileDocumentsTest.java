@@ -108,7 +108,7 @@ class HostileDocumentsTest {
         catchThrowableOfType(
             Refusal.class,
             () ->
-                Documents.recipeFromJson(
+                Documents.RECIPE.fromJson(
                     json.getBytes(StandardCharsets.UTF_8), new KnownIdentity()));
     assertThat(refusal).isNotNull();
     assertSaysNothingOfTheInside(refusal);
@@ -120,7 +120,7 @@ class HostileDocumentsTest {
     byte[] json = piece.repeat(20_000).getBytes(StandardCharsets.UTF_8);
     Refusal refusal =
         catchThrowableOfType(
-            Refusal.class, () -> Documents.recipeFromJson(json, new KnownIdentity()));
+            Refusal.class, () -> Documents.RECIPE.fromJson(json, new KnownIdentity()));
     assertThat(refusal.kind()).isEqualTo(Refusal.Kind.MALFORMED);
     assertSaysNothingOfTheInside(refusal);
   }
@@ -138,7 +138,7 @@ class HostileDocumentsTest {
         catchThrowableOfType(
             Refusal.class,
             () ->
-                Documents.recipeFromJson(
+                Documents.RECIPE.fromJson(
                     json.getBytes(StandardCharsets.UTF_8), new KnownIdentity()));
     assertThat(refusal.kind()).isEqualTo(Refusal.Kind.TOO_LARGE);
   }
@@ -161,9 +161,9 @@ class HostileDocumentsTest {
         if (!json) {
           Documents.read(bytes, new KnownIdentity());
         } else if (gate) {
-          Documents.gateFromJson(bytes, new KnownIdentity());
+          Documents.GATE.fromJson(bytes, new KnownIdentity());
         } else {
-          Documents.recipeFromJson(bytes, new KnownIdentity());
+          Documents.RECIPE.fromJson(bytes, new KnownIdentity());
         }
         read++;
       } catch (Refusal refusal) {

@@ -162,7 +162,7 @@ class MergeTest {
     Map<String, List<String>> form = new LinkedHashMap<>();
     BASE.forEach((name, value) -> form.put(name, List.of(value)));
     changes.forEach((name, value) -> form.put(name, List.of(value)));
-    return Documents.recipeFromForm(form, new KnownIdentity());
+    return Documents.RECIPE.fromForm(form, new KnownIdentity());
   }
 
   private static Map<String, List<String>> with(String field, String value) {
@@ -172,14 +172,14 @@ class MergeTest {
   }
 
   private static Gate gate(Map<String, List<String>> form) {
-    return Documents.gateFromForm(form, new KnownIdentity());
+    return Documents.GATE.fromForm(form, new KnownIdentity());
   }
 
   /** Versions of one recipe have one id. */
   private static Recipe named(Recipe recipe) {
     Map<String, List<String>> form = new LinkedHashMap<>(Documents.form(recipe));
     form.put("id", List.of(KnownIdentity.ID.toString()));
-    return Documents.recipeFromForm(form, new KnownIdentity());
+    return Documents.RECIPE.fromForm(form, new KnownIdentity());
   }
 
   private static Gate named(Gate gate) {
@@ -189,6 +189,6 @@ class MergeTest {
   }
 
   private static Recipe combined(Merge merge, Map<String, Side> chosen) {
-    return Documents.recipeFromForm(merge.combined(chosen), new KnownIdentity());
+    return Documents.RECIPE.fromForm(merge.combined(chosen), new KnownIdentity());
   }
 }

@@ -84,8 +84,8 @@ class ReadingTest {
 
   @Test
   void onlyATitleIsNeeded() {
-    Documents.Read read = read("---\nthudbook: recipe/1\ntitle: Größe & Kick!\n---\n");
-    Recipe recipe = ((Documents.ARecipe) read.noun()).recipe();
+    Documents.Read<?> read = read("---\nthudbook: recipe/1\ntitle: Größe & Kick!\n---\n");
+    Recipe recipe = ((Recipe) read.thing());
     assertThat(recipe.id()).isEqualTo(KnownIdentity.ID);
     assertThat(recipe.slug()).isEqualTo("grosse-kick");
     assertThat(recipe.source()).isNull();
@@ -141,7 +141,7 @@ class ReadingTest {
 
   @Test
   void commentsAndWhatHasNoEffectAreCounted() {
-    Documents.Read read =
+    Documents.Read<?> read =
         read(
             """
             ---
@@ -161,7 +161,7 @@ class ReadingTest {
             ---
             # a heading
             """);
-    Recipe recipe = ((Documents.ARecipe) read.noun()).recipe();
+    Recipe recipe = ((Recipe) read.thing());
     assertThat(recipe.title()).isEqualTo("Kick # 2");
     assertThat(recipe.tags()).containsExactly("dry", "low");
     assertThat(recipe.notes()).isEqualTo("# a heading");
@@ -227,7 +227,7 @@ class ReadingTest {
 
   @Test
   void gatesMayLeaveOutWhatIsUsual() {
-    Documents.Read read =
+    Documents.Read<?> read =
         read(
             """
             ---
@@ -243,7 +243,7 @@ class ReadingTest {
                 bleed: 1.1 V
             ---
             """);
-    assertThat(((Documents.AGate) read.noun()).gate()).isEqualTo(RandomDocuments.KEEPER_TWIN);
+    assertThat(((Gate) read.thing())).isEqualTo(RandomDocuments.KEEPER_TWIN);
   }
 
   @Test
@@ -276,11 +276,11 @@ class ReadingTest {
         json.getBytes(StandardCharsets.UTF_8), new KeptGates(List.of(RandomDocuments.KEEPER_TWIN)));
   }
 
-  private static Documents.Read read(String text) {
+  private static Documents.Read<?> read(String text) {
     return Documents.read(text.getBytes(StandardCharsets.UTF_8), new KnownIdentity());
   }
 
   private static Recipe recipe(String text) {
-    return ((Documents.ARecipe) read(text).noun()).recipe();
+    return ((Recipe) read(text).thing());
   }
 }

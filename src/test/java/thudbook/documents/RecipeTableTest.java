@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.junit.jupiter.api.Test;
+import thudbook.changes.Thing;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.EnvelopeEntry;
@@ -31,7 +32,7 @@ class RecipeTableTest {
     Parcel parcel = new Parcel();
     parcel.add("table.csv", new ByteArrayInputStream(table.getBytes(StandardCharsets.UTF_8)));
     return Incoming.read(parcel, new KnownIdentity(), columns).stream()
-        .map(incoming -> ((Documents.ARecipe) incoming.noun()).recipe())
+        .map(incoming -> ((Recipe) incoming.read().thing()))
         .toList();
   }
 
@@ -93,8 +94,8 @@ class RecipeTableTest {
         Stream<Path> files = Files.list(Path.of("sample-library/recipes"))) {
       printer.printRecord(RecipeTable.header());
       for (Path file : files.sorted().toList()) {
-        Documents.Noun noun = Documents.read(Files.readAllBytes(file), new KnownIdentity()).noun();
-        Recipe recipe = ((Documents.ARecipe) noun).recipe();
+        Thing noun = Documents.read(Files.readAllBytes(file), new KnownIdentity()).thing();
+        Recipe recipe = ((Recipe) noun);
         // A recorded voltage has no cell.
         if (!(recipe.envelope() instanceof EnvelopeEntry.Recorded)) {
           samples.add(recipe);

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import thudbook.changes.Thing;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
@@ -33,9 +34,9 @@ class RoundTripTest {
     for (long seed = 0; seed < DOCUMENTS; seed++) {
       Recipe recipe = new RandomDocuments(seed).recipe();
       String text = Documents.write(recipe);
-      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.ARecipe(recipe));
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(recipe);
       Recipe fromJson =
-          Documents.recipeFromJson(bytes(Documents.json(recipe)), new KnownIdentity());
+          Documents.RECIPE.fromJson(bytes(Documents.json(recipe)), new KnownIdentity());
       assertThat(fromJson).as("seed %d", seed).isEqualTo(recipe);
       assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
     }
@@ -46,8 +47,8 @@ class RoundTripTest {
     for (long seed = 0; seed < DOCUMENTS; seed++) {
       Gate gate = new RandomDocuments(seed).gate();
       String text = Documents.write(gate);
-      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.AGate(gate));
-      Gate fromJson = Documents.gateFromJson(bytes(Documents.json(gate)), new KnownIdentity());
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(gate);
+      Gate fromJson = Documents.GATE.fromJson(bytes(Documents.json(gate)), new KnownIdentity());
       assertThat(fromJson).as("seed %d", seed).isEqualTo(gate);
       assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
     }
@@ -58,11 +59,11 @@ class RoundTripTest {
     for (long seed = 0; seed < DOCUMENTS; seed++) {
       Session session = new RandomDocuments(seed).session();
       String text = Documents.write(session);
-      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.ASession(session));
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(session);
       Session fromJson =
-          Documents.sessionFromJson(bytes(Documents.json(session)), new KnownIdentity());
+          Documents.SESSION.fromJson(bytes(Documents.json(session)), new KnownIdentity());
       assertThat(fromJson).as("seed %d", seed).isEqualTo(session);
-      assertThat(Documents.sessionFromForm(Documents.form(session), new KnownIdentity()))
+      assertThat(Documents.SESSION.fromForm(Documents.form(session), new KnownIdentity()))
           .as("seed %d", seed)
           .isEqualTo(session);
     }
@@ -73,13 +74,13 @@ class RoundTripTest {
     for (long seed = 0; seed < DOCUMENTS; seed++) {
       Module module = new RandomModules(seed).module();
       String text = Documents.write(module);
-      assertThat(read(text)).as("seed %d", seed).isEqualTo(new Documents.AModule(module));
+      assertThat(read(text)).as("seed %d", seed).isEqualTo(module);
       Identity known = new KnownIdentity();
-      Module fromJson = Documents.moduleFromJson(bytes(Documents.json(module)), known);
+      Module fromJson = Documents.MODULE.fromJson(bytes(Documents.json(module)), known);
       assertThat(fromJson).as("seed %d", seed).isEqualTo(module);
       assertThat(Documents.write(fromJson)).as("seed %d", seed).isEqualTo(text);
       Map<String, List<String>> form = Documents.form(module);
-      Module fromForm = Documents.moduleFromForm(form, known);
+      Module fromForm = Documents.MODULE.fromForm(form, known);
       assertThat(fromForm).as("seed %d", seed).isEqualTo(module);
       assertThat(Documents.form(fromForm)).as("seed %d", seed).isEqualTo(form);
     }
@@ -123,34 +124,33 @@ class RoundTripTest {
   @MethodSource("samples")
   void samplesAreCanonical(Path file) throws IOException {
     String text = Files.readString(file);
-    Documents.Read read = Documents.read(bytes(text), new KnownIdentity());
+    Documents.Read<?> read = Documents.read(bytes(text), new KnownIdentity());
     assertThat(read.notes()).isEmpty();
-    assertThat(read.noun().text()).isEqualTo(text);
-    assertThat(throughJson(read.noun())).isEqualTo(text);
-    assertThat(file.getFileName()).hasToString(read.noun().slug() + ".md");
+    assertThat(read.text()).isEqualTo(text);
+    assertThat(throughJson(read.thing())).isEqualTo(text);
+    assertThat(file.getFileName()).hasToString(read.thing().slug() + ".md");
   }
 
-  private static String throughJson(Documents.Noun noun) {
-    if (noun instanceof Documents.ARecipe recipe) {
+  private static String throughJson(Thing noun) {
+    if (noun instanceof Recipe recipe) {
       return Documents.write(
-          Documents.recipeFromJson(bytes(Documents.json(recipe.recipe())), new KnownIdentity()));
-    } else if (noun instanceof Documents.ASession session) {
+          Documents.RECIPE.fromJson(bytes(Documents.json(recipe)), new KnownIdentity()));
+    } else if (noun instanceof Session session) {
       return Documents.write(
-          Documents.sessionFromJson(bytes(Documents.json(session.session())), new KnownIdentity()));
+          Documents.SESSION.fromJson(bytes(Documents.json(session)), new KnownIdentity()));
     }
-    if (noun instanceof Documents.AModule module) {
+    if (noun instanceof Module module) {
       return Documents.write(
-          Documents.moduleFromJson(bytes(Documents.json(module.module())), new KnownIdentity()));
+          Documents.MODULE.fromJson(bytes(Documents.json(module)), new KnownIdentity()));
     }
     return Documents.write(
-        Documents.gateFromJson(
-            bytes(Documents.json(((Documents.AGate) noun).gate())), new KnownIdentity()));
+        Documents.GATE.fromJson(bytes(Documents.json(((Gate) noun))), new KnownIdentity()));
   }
 
-  private static Documents.Noun read(String text) {
-    Documents.Read read = Documents.read(bytes(text), new KnownIdentity());
+  private static Thing read(String text) {
+    Documents.Read<?> read = Documents.read(bytes(text), new KnownIdentity());
     assertThat(read.notes()).isEmpty();
-    return read.noun();
+    return read.thing();
   }
 
   private static byte[] bytes(String text) {

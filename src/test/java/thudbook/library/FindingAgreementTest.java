@@ -18,15 +18,15 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
-import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
 import thudbook.storage.Database;
+import thudbook.storage.Written;
 import thudbook.yardstick.RandomLibrary;
 
 /**
@@ -54,7 +54,7 @@ class FindingAgreementTest {
     made.fill(database, RECIPES);
     Random chance = new Random(5);
     for (int i = 0; i < 300; i++) {
-      UUID id = database.recipes().find("r" + chance.nextInt(RECIPES)).orElseThrow().recipe().id();
+      UUID id = database.recipes().find("r" + chance.nextInt(RECIPES)).orElseThrow().thing().id();
       database.marks().favourite(id, Author.OWNER, true);
       if (i % 3 == 0) {
         database.marks().used(List.of(id), Author.OWNER, LATER.plusSeconds(i));
@@ -92,9 +92,9 @@ class FindingAgreementTest {
         keys.add(key);
       }
       for (RecipeList.Row row : database.library().list().rows(keys, Author.OWNER)) {
-        RecipeStore.Stored stored = database.recipes().find(row.id().toString()).orElseThrow();
+        Kept<Recipe> stored = database.recipes().find(row.id().toString()).orElseThrow();
         if (stored.binnedAt() == null) {
-          all.add(new LiteralSearch.One(stored.recipe(), row));
+          all.add(new LiteralSearch.One(stored.thing(), row));
         }
       }
     }
@@ -288,47 +288,32 @@ class FindingAgreementTest {
   /** Edits, bins, tags that are renamed, merged and deleted, a gate that is changed and renamed. */
   private void disturb() throws Exception {
     Repredictions work = new Repredictions(database.predictions(), database.gates());
-    Recipes recipes =
-        new Recipes(
-            database.changes(), database.recipes(), database.gates(), () -> LATER, work::wake);
-    Tagging tagging =
-        new Tagging(database.library(), database.recipes(), recipes, Documents::write);
+    Keeper<Recipe> recipes =
+        Written.acts(database, () -> LATER, work::wake).keeper(Documents.RECIPE);
+    Tagging tagging = new Tagging(database.library(), recipes);
     for (int i = 0; i < 60; i++) {
-      Recipe recipe = database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow().recipe();
-      RecipeStore.Stored stored = database.recipes().find(recipe.slug()).orElseThrow();
+      Recipe recipe = database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow().thing();
+      Kept<Recipe> stored = database.recipes().find(recipe.slug()).orElseThrow();
       Recipe changed = recipe.withTags(List.of("Changed", "kick " + i));
-      recipes.change(
-          recipe.id(),
-          stored.version(),
-          new Recipes.Written(changed, Documents.write(changed)),
-          Author.OWNER,
-          "other tags");
+      recipes.change(recipe.id(), stored.version(), changed, Author.OWNER, "other tags");
     }
     for (int i = 0; i < 40; i++) {
-      RecipeStore.Stored stored =
-          database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow();
+      Kept<Recipe> stored = database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow();
       if (stored.binnedAt() == null) {
-        recipes.bin(List.of(stored.recipe().id()), Author.OWNER);
+        recipes.bin(List.of(stored.thing().id()), Author.OWNER);
       }
     }
     tagging.rename(made.tags().get(30), "Quite another", Author.OWNER);
     tagging.rename(made.tags().get(40), made.tags().get(41), Author.OWNER);
     tagging.delete(made.tags().get(50), Author.OWNER);
-    Gates gates =
-        new Gates(
-            database.changes(), database.recipes(), database.gates(), () -> LATER, work::wake);
+    Keeper<Gate> gates = Written.acts(database, () -> LATER, work::wake).keeper(Documents.GATE);
     Gate gate = made.gates().get(5);
     List<StudioChannel> channels = new ArrayList<>(gate.channels());
     Collections.reverse(channels);
     channels.set(0, made.gates().get(1).channels().get(1));
     Gate other =
         new Gate(gate.id(), gate.slug(), "Renamed", gate.caution(), channels, gate.notes());
-    gates.change(
-        other.id(),
-        1,
-        new Gates.Written(other, Documents.write(other)),
-        Author.OWNER,
-        "another long");
+    gates.change(other.id(), 1, other, Author.OWNER, "another long");
     work.start();
     while (!database.predictions().marked(0, 1).isEmpty()) {
       Thread.sleep(20);

@@ -21,13 +21,14 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
 import thudbook.documents.Documents;
 import thudbook.predictions.Metric;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Changes;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Recipes;
 import thudbook.storage.Database;
+import thudbook.storage.Written;
 import thudbook.yardstick.RandomLibrary;
 
 /** Property: likeness as it is stated, tags of many recipes, shelves, and what people may type. */
@@ -38,7 +39,7 @@ class FindingTest {
   @TempDir static Path folder;
   private static Database database;
   private static RandomLibrary made;
-  private static Recipes recipes;
+  private static Keeper<Recipe> recipes;
   private static Tagging tagging;
   private static Changes changes;
 
@@ -47,11 +48,9 @@ class FindingTest {
     database = Database.open(folder);
     made = new RandomLibrary(9, 400);
     made.fill(database, RECIPES);
-    recipes =
-        new Recipes(database.changes(), database.recipes(), database.gates(), () -> NOON, () -> {});
-    tagging = new Tagging(database.library(), database.recipes(), recipes, Documents::write);
-    changes =
-        new Changes(database.changes(), database.recipes(), database.gates(), () -> NOON, () -> {});
+    recipes = Written.acts(database, () -> NOON, () -> {}).keeper(Documents.RECIPE);
+    tagging = new Tagging(database.library(), recipes);
+    changes = Written.acts(database, () -> NOON, () -> {});
   }
 
   @AfterAll
@@ -65,13 +64,15 @@ class FindingTest {
   @Test
   void theNearestAreThoseOfTheStatedDistance() {
     List<RecipeList.Row> rows = new ArrayList<>();
-    for (int from = 1; from <= RECIPES; from += 200) {
+    // Gates have keys among those of recipes.
+    for (int from = 1; from <= RECIPES + made.gates().size(); from += 200) {
       rows.addAll(
           database
               .library()
               .list()
               .rows(IntStream.range(from, from + 200).boxed().toList(), Author.OWNER));
     }
+    assertThat(rows).hasSize(RECIPES);
     Random random = new Random(1);
     int compared = 0;
     for (int i = 0; i < 60; i++) {
@@ -94,7 +95,8 @@ class FindingTest {
       for (int k = 0; k < 25; k++) {
         Alike.Neighbour neighbour = nearest.get(k);
         assertThat(neighbour.distance()).isCloseTo(expected.get(k), within(1e-9));
-        RecipeList.Row row = rows.get(neighbour.key() - 1);
+        RecipeList.Row row =
+            rows.stream().filter(it -> it.key() == neighbour.key()).findFirst().orElseThrow();
         assertThat(neighbour.distance()).isCloseTo(shapeDistance(one, row), within(1e-9));
       }
       assertThat(nearest)
@@ -228,7 +230,7 @@ class FindingTest {
 
   @Test
   void tooManyTagsAndUnfitOnesAreRefusedWhole() {
-    Recipe recipe = database.recipes().find("r7").orElseThrow().recipe();
+    Recipe recipe = database.recipes().find("r7").orElseThrow().thing();
     List<String> many = new ArrayList<>();
     for (int i = 0; i < 33; i++) {
       many.add("number " + i);
@@ -244,7 +246,7 @@ class FindingTest {
     assertThatThrownBy(() -> tagging.rename("kick", " ", Author.OWNER)).isInstanceOf(Refusal.class);
     assertThatThrownBy(() -> tagging.rename("kick", "x".repeat(41), Author.OWNER))
         .isInstanceOf(Refusal.class);
-    assertThat(database.recipes().find("r7").orElseThrow().recipe()).isEqualTo(recipe);
+    assertThat(database.recipes().find("r7").orElseThrow().thing()).isEqualTo(recipe);
   }
 
   // Shelves

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.Patience;
+import thudbook.changes.Thing;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.documents.Slugs;
@@ -364,16 +365,16 @@ class HistoryScenario {
   }
 
   private static Gate gate(String slug) {
-    return ((Documents.AGate) noun(Path.of("sample-library/gates/" + slug + ".md"))).gate();
+    return ((Gate) noun(Path.of("sample-library/gates/" + slug + ".md")));
   }
 
   private static Recipe recipe(String slug) {
-    return ((Documents.ARecipe) noun(Path.of("sample-library/recipes/" + slug + ".md"))).recipe();
+    return ((Recipe) noun(Path.of("sample-library/recipes/" + slug + ".md")));
   }
 
-  private static Documents.Noun noun(Path file) {
+  private static Thing noun(Path file) {
     try {
-      return Documents.read(Files.readAllBytes(file), IDENTITY).noun();
+      return Documents.read(Files.readAllBytes(file), IDENTITY).thing();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

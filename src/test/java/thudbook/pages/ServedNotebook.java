@@ -18,14 +18,12 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import thudbook.access.Author;
-import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
-import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
 import thudbook.storage.Database;
+import thudbook.storage.Written;
 import thudbook.web.Server;
 
 /** The pages over a real database, behind the real server, without style sheets. */
@@ -57,14 +55,7 @@ final class ServedNotebook implements AutoCloseable {
 
   /** Writes gates and recipes down. */
   void add(List<Gate> gates, List<Recipe> recipes) {
-    acts.recipes()
-        .add(
-            gates.stream().map(gate -> new Gates.Written(gate, Documents.write(gate))).toList(),
-            recipes.stream()
-                .map(recipe -> new Recipes.Written(recipe, Documents.write(recipe)))
-                .toList(),
-            Author.OWNER,
-            "test");
+    acts.changes().write(Written.writes(gates, recipes), Author.OWNER, "test");
   }
 
   /** Asks for a page. */
@@ -121,7 +112,7 @@ final class ServedNotebook implements AutoCloseable {
 
   /** A recipe as it is kept. */
   Recipe recipe(String slug) {
-    return database.recipes().find(slug).orElseThrow().recipe();
+    return database.recipes().find(slug).orElseThrow().thing();
   }
 
   /** The last act on a recipe, in words. */

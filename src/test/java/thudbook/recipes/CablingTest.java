@@ -170,9 +170,8 @@ class CablingTest {
     }
     text.append("---\n");
     byte[] bytes = text.toString().getBytes(StandardCharsets.UTF_8);
-    return ((Documents.ARecipe)
-            Documents.read(bytes, Incoming.identity(() -> new UUID(0, 1), slug -> false)).noun())
-        .recipe();
+    return ((Recipe)
+        Documents.read(bytes, Incoming.identity(() -> new UUID(0, 1), slug -> false)).thing());
   }
 
   /**

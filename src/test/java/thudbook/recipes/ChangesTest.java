@@ -20,7 +20,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Act;
+import thudbook.changes.Change.Effect;
+import thudbook.changes.Change.Kind;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.equipment.StudioChannel;
@@ -31,8 +38,6 @@ import thudbook.predictions.Metric;
 import thudbook.predictions.Predictor;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Change.Effect;
-import thudbook.recipes.Change.Kind;
 import thudbook.storage.Database;
 import thudbook.storage.Written;
 
@@ -46,36 +51,18 @@ class ChangesTest {
   private final AtomicReference<Instant> now = new AtomicReference<>(Written.NOON);
   private final AtomicInteger wakings = new AtomicInteger();
   private Database database;
-  private Recipes recipes;
-  private Gates gates;
+  private Keeper<Recipe> recipes;
+  private Keeper<Gate> gates;
   private Changes changes;
 
   @BeforeEach
   void open() {
     database = Database.open(folder);
-    recipes =
-        new Recipes(
-            database.changes(),
-            database.recipes(),
-            database.gates(),
-            now::get,
-            wakings::incrementAndGet);
-    gates =
-        new Gates(
-            database.changes(),
-            database.recipes(),
-            database.gates(),
-            now::get,
-            wakings::incrementAndGet);
-    changes =
-        new Changes(
-            database.changes(),
-            database.recipes(),
-            database.gates(),
-            now::get,
-            wakings::incrementAndGet);
-    recipes.add(
-        List.of(written(TWIN)), List.of(written(KICK)), Author.OWNER, "wrote the first two");
+    recipes = Written.acts(database, now::get, wakings::incrementAndGet).keeper(Documents.RECIPE);
+    gates = Written.acts(database, now::get, wakings::incrementAndGet).keeper(Documents.GATE);
+    changes = Written.acts(database, now::get, wakings::incrementAndGet);
+    changes.write(
+        Written.writes(List.of(TWIN), List.of(KICK)), Author.OWNER, "wrote the first two");
   }
 
   @AfterEach
@@ -86,41 +73,39 @@ class ChangesTest {
   @Test
   void aSaveMakesARevisionWithTimeAuthorAndWords() {
     now.set(Written.NOON.plusSeconds(60));
-    recipes.change(KICK.id(), 1, written(renamed("Ebb kick")), Author.OWNER, "changed the title");
-    RecipeStore.Stored stored = stored();
+    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Author.OWNER, "changed the title");
+    Kept<Recipe> stored = stored();
     assertThat(stored.version()).isEqualTo(2);
     assertThat(stored.revision()).isEqualTo(2);
-    assertThat(stored.createdAt()).isEqualTo(Written.NOON);
-    assertThat(stored.changedAt()).isEqualTo(Written.NOON.plusSeconds(60));
+    assertThat(stored.origin().createdAt()).isEqualTo(Written.NOON);
+    assertThat(stored.origin().changedAt()).isEqualTo(Written.NOON.plusSeconds(60));
     List<Revision<Recipe>> revisions = database.recipes().revisions(KICK.id(), 0, 10);
     assertThat(revisions).extracting(Revision::number).containsExactly(2, 1);
     assertThat(revisions)
         .extracting(Revision::what)
         .containsExactly("changed the title", "wrote the first two");
-    assertThat(revisions.get(1).noun()).isEqualTo(KICK);
+    assertThat(revisions.get(1).thing()).isEqualTo(KICK);
     assertThat(database.recipes().revisions(KICK.id(), 2, 10)).containsExactly(revisions.get(1));
   }
 
   @Test
   void aTextThatIsTheSameMakesNoRevision() {
     long first = database.recipes().revision(KICK.id(), 1).orElseThrow().change();
-    assertThat(recipes.change(KICK.id(), 1, written(KICK), Author.OWNER, "nothing"))
-        .isEqualTo(first);
+    assertThat(recipes.change(KICK.id(), 1, KICK, Author.OWNER, "nothing")).isEqualTo(first);
     assertThat(stored().version()).isEqualTo(1);
   }
 
   @Test
   void theSecondToSaveIsToldTheVersionAndWritesNothing() {
-    recipes.change(KICK.id(), 1, written(renamed("One")), Author.OWNER, "first");
-    assertThatThrownBy(
-            () -> recipes.change(KICK.id(), 1, written(renamed("Two")), Author.OWNER, "second"))
+    recipes.change(KICK.id(), 1, renamed("One"), Author.OWNER, "first");
+    assertThatThrownBy(() -> recipes.change(KICK.id(), 1, renamed("Two"), Author.OWNER, "second"))
         .isInstanceOfSatisfying(
             Refusal.class,
             refusal -> {
               assertThat(refusal.kind()).isEqualTo(Refusal.Kind.STALE);
               assertThat(refusal.faults()).extracting(Fault::expected).containsExactly("2");
             });
-    assertThat(stored().recipe().title()).isEqualTo("One");
+    assertThat(stored().thing().title()).isEqualTo("One");
     assertThat(changes.newest(10)).hasSize(2);
   }
 
@@ -138,7 +123,7 @@ class ChangesTest {
               () -> {
                 together.await();
                 try {
-                  recipes.change(KICK.id(), version, written(mine), Author.OWNER, "mine");
+                  recipes.change(KICK.id(), version, mine, Author.OWNER, "mine");
                   return true;
                 } catch (Refusal refusal) {
                   assertThat(refusal.kind()).isEqualTo(Refusal.Kind.STALE);
@@ -162,25 +147,24 @@ class ChangesTest {
   @Test
   void aRenamedSlugStillLeadsToItsRecipeAndToNoOther() {
     Recipe renamed = KICK.withSlug("ebb-kick");
-    recipes.change(KICK.id(), 1, written(renamed), Author.OWNER, "renamed");
-    assertThat(database.recipes().find("tide-kick").orElseThrow().recipe()).isEqualTo(renamed);
+    recipes.change(KICK.id(), 1, renamed, Author.OWNER, "renamed");
+    assertThat(database.recipes().find("tide-kick").orElseThrow().thing()).isEqualTo(renamed);
     Recipe thief = Written.recipe("thief", "Thief", List.of(), "keeper-twin").withSlug("tide-kick");
-    assertThatThrownBy(() -> recipes.create(written(thief), Author.OWNER, "thief"))
+    assertThatThrownBy(() -> recipes.create(thief, Author.OWNER, "thief"))
         .hasMessage("The slug tide-kick is taken by another recipe.");
-    recipes.change(KICK.id(), 2, written(KICK), Author.OWNER, "and back");
-    assertThat(stored().recipe().slug()).isEqualTo("tide-kick");
+    recipes.change(KICK.id(), 2, KICK, Author.OWNER, "and back");
+    assertThat(stored().thing().slug()).isEqualTo("tide-kick");
   }
 
   @Test
   void theAddressOfAPageOfOursIsNobodysSlug() {
     Recipe kept = Written.recipe("other", "New", List.of(), "keeper-twin").withSlug("new");
-    assertThatThrownBy(() -> recipes.create(written(kept), Author.OWNER, "new"))
+    assertThatThrownBy(() -> recipes.create(kept, Author.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new recipe is written.");
     assertThatThrownBy(
-            () -> recipes.change(KICK.id(), 1, written(KICK.withSlug("new")), Author.OWNER, "new"))
+            () -> recipes.change(KICK.id(), 1, KICK.withSlug("new"), Author.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new recipe is written.");
-    assertThatThrownBy(
-            () -> gates.change(TWIN.id(), 1, written(TWIN.withSlug("new")), Author.OWNER, "new"))
+    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, TWIN.withSlug("new"), Author.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new gate is written.");
     assertThat(database.recipes().slugTaken("new")).isTrue();
     assertThat(database.gates().slugTaken("new")).isTrue();
@@ -189,7 +173,7 @@ class ChangesTest {
   @Test
   void tagsAndStagesFollowTheNewestRevision() {
     Recipe other = Written.recipe("tide-kick", "Tide kick", List.of("kick", "wet"), "storm-door");
-    recipes.change(KICK.id(), 1, written(other), Author.OWNER, "other tags and gate");
+    recipes.change(KICK.id(), 1, other, Author.OWNER, "other tags and gate");
     assertThat(database.library().catalogue().labels(Facet.TAG).values())
         .containsExactlyInAnyOrder("kick", "wet");
     assertThat(database.recipes().using(TWIN.id())).isEmpty();
@@ -197,11 +181,11 @@ class ChangesTest {
 
   @Test
   void anEarlierRevisionComesBackAsANewOne() {
-    recipes.change(KICK.id(), 1, written(renamed("Ebb kick")), Author.OWNER, "title");
-    recipes.restore(KICK.id(), 2, 1, Author.OWNER, Documents::write);
-    assertThat(stored().recipe()).isEqualTo(KICK);
+    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Author.OWNER, "title");
+    recipes.restore(KICK.id(), 2, 1, Author.OWNER);
+    assertThat(stored().thing()).isEqualTo(KICK);
     assertThat(stored().revision()).isEqualTo(3);
-    assertThatThrownBy(() -> recipes.restore(KICK.id(), 3, 9, Author.OWNER, Documents::write))
+    assertThatThrownBy(() -> recipes.restore(KICK.id(), 3, 9, Author.OWNER))
         .hasMessage("There is no revision 9 of Tide kick.");
   }
 
@@ -211,7 +195,7 @@ class ChangesTest {
     assertThat(database.library().catalogue().labels(Facet.TAG)).isEmpty();
     assertThat(stored().binnedAt()).isEqualTo(Written.NOON);
     assertThat(database.recipes().binned(10)).hasSize(1);
-    assertThatThrownBy(() -> recipes.change(KICK.id(), 2, written(renamed("X")), Author.OWNER, "x"))
+    assertThatThrownBy(() -> recipes.change(KICK.id(), 2, renamed("X"), Author.OWNER, "x"))
         .hasMessage("Tide kick is in the bin: take it out first.");
     assertThatThrownBy(() -> recipes.bin(List.of(KICK.id()), Author.OWNER))
         .hasMessage("Tide kick is in the bin already.");
@@ -236,14 +220,14 @@ class ChangesTest {
 
   @Test
   void undoingASaveBringsTheTextBeforeIfNothingCameSince() {
-    long save = recipes.change(KICK.id(), 1, written(renamed("A")), Author.OWNER, "a");
-    long later = recipes.change(KICK.id(), 2, written(renamed("B")), Author.OWNER, "b");
+    long save = recipes.change(KICK.id(), 1, renamed("A"), Author.OWNER, "a");
+    long later = recipes.change(KICK.id(), 2, renamed("B"), Author.OWNER, "b");
     assertThatThrownBy(() -> changes.undo(save, Author.OWNER))
         .hasMessageStartingWith("B was changed or binned since");
     changes.undo(later, Author.OWNER);
-    assertThat(stored().recipe().title()).isEqualTo("A");
+    assertThat(stored().thing().title()).isEqualTo("A");
     assertThat(changes.find(later).orElseThrow().effects())
-        .containsExactly(new Effect(Act.Noun.RECIPE, "tide-kick", "A", Kind.CHANGED, 3));
+        .containsExactly(new Effect("recipe", "tide-kick", "A", Kind.CHANGED, 3));
   }
 
   @Test
@@ -251,7 +235,7 @@ class ChangesTest {
     Gate door = Written.gate("storm-door", "Storm door");
     Recipe knock = Written.recipe("knock", "Knock", List.of(), "storm-door");
     long added =
-        recipes.add(List.of(written(door)), List.of(written(knock)), Author.OWNER, "import");
+        changes.write(Written.writes(List.of(door), List.of(knock)), Author.OWNER, "import");
     changes.undo(added, Author.OWNER);
     assertThat(database.recipes().find("knock").orElseThrow().binnedAt()).isNotNull();
     assertThat(database.gates().find("storm-door").orElseThrow().binnedAt()).isNotNull();
@@ -261,9 +245,8 @@ class ChangesTest {
   @Test
   void aGateThatOthersUseByNowIsNotTakenFromThemByAnUndo() {
     Gate door = Written.gate("storm-door", "Storm door");
-    long added = gates.create(written(door), Author.OWNER, "a gate");
-    recipes.create(
-        written(Written.recipe("knock", "Knock", List.of(), "storm-door")), Author.OWNER, "uses");
+    long added = gates.create(door, Author.OWNER, "a gate");
+    recipes.create(Written.recipe("knock", "Knock", List.of(), "storm-door"), Author.OWNER, "uses");
     assertThatThrownBy(() -> changes.undo(added, Author.OWNER))
         .hasMessage("Knock uses the gate Storm door.");
     assertThat(database.gates().find("storm-door").orElseThrow().binnedAt()).isNull();
@@ -279,13 +262,13 @@ class ChangesTest {
               assertThat(refusal.faults()).extracting(Fault::found).containsExactly("tide-kick");
             });
     Gate slowOnly = with(TWIN, TWIN.channels().subList(1, 2));
-    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, written(slowOnly), Author.OWNER, "less"))
+    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, slowOnly, Author.OWNER, "less"))
         .hasMessage("Tide kick uses the channel quick of Keeper twin.");
     Gate quickOnly = with(TWIN, TWIN.channels().subList(0, 1));
-    gates.change(TWIN.id(), 1, written(quickOnly), Author.OWNER, "less");
+    gates.change(TWIN.id(), 1, quickOnly, Author.OWNER, "less");
     recipes.bin(List.of(KICK.id()), Author.OWNER);
     gates.bin(TWIN.id(), 2, Author.OWNER);
-    assertThat(database.gates().binned()).hasSize(1);
+    assertThat(database.gates().binned(100)).hasSize(1);
     assertThat(database.gates().all()).isEmpty();
     gates.unbin(TWIN.id(), Author.OWNER);
     assertThat(database.gates().all()).hasSize(1);
@@ -294,8 +277,7 @@ class ChangesTest {
   @Test
   void aGateThatIsSavedMarksItsRecipesAndTellsWhatTheyWere() {
     double before = metric(Metric.HOLD);
-    long change =
-        gates.change(TWIN.id(), 1, written(opensEarlier(TWIN)), Author.OWNER, "measured again");
+    long change = gates.change(TWIN.id(), 1, opensEarlier(TWIN), Author.OWNER, "measured again");
     assertThat(wakings.get()).isPositive();
     assertThat(database.predictions().progress(change))
         .hasValue(new PredictionStore.Progress(1, 1));
@@ -314,26 +296,23 @@ class ChangesTest {
 
   @Test
   void aRenamedGateIsStillFoundByItsRecipesAndStillMarksThem() {
-    gates.change(TWIN.id(), 1, written(TWIN.withSlug("twins")), Author.OWNER, "renamed");
+    gates.change(TWIN.id(), 1, TWIN.withSlug("twins"), Author.OWNER, "renamed");
     new Repredictions(database.predictions(), database.gates()).remakeAll();
     assertThat(Resolution.of(KICK, database.gates()).missing()).isEmpty();
     long change =
-        gates.change(
-            TWIN.id(), 2, written(opensEarlier(TWIN.withSlug("twins"))), Author.OWNER, "again");
+        gates.change(TWIN.id(), 2, opensEarlier(TWIN.withSlug("twins")), Author.OWNER, "again");
     assertThat(database.predictions().progress(change)).isPresent();
   }
 
   @Test
   void aGateThatIsSavedBetweenPredictingAndWritingMarksThePrediction() {
     Act old =
-        new Act(
+        Written.act(
+            database,
             List.of(),
             List.of(
-                new Act.RecipeWrite(renamed("Late"), Documents.write(renamed("Late")), 1L, null)),
-            List.of(),
-            database.changes().studio(),
-            null);
-    gates.change(TWIN.id(), 1, written(opensEarlier(TWIN)), Author.OWNER, "in between");
+                Write.changed(Documents.RECIPE, renamed("Late"), 1L).with(new Predicted(null, 0))));
+    gates.change(TWIN.id(), 1, opensEarlier(TWIN), Author.OWNER, "in between");
     new Repredictions(database.predictions(), database.gates()).remakeAll();
     database.changes().write(old, Author.OWNER, Written.NOON, "late");
     assertThat(database.predictions().marked(0, 10)).hasSize(1);
@@ -355,7 +334,7 @@ class ChangesTest {
 
   private static DraftStore.Draft draft(UUID key, long step, String form) {
     return new DraftStore.Draft(
-        key, Act.Noun.RECIPE, KICK.id(), 1L, Author.OWNER, Written.NOON, step, form);
+        key, "recipe", KICK.id(), 1L, Author.OWNER, Written.NOON, step, form);
   }
 
   private double metric(Metric metric) {
@@ -369,20 +348,12 @@ class ChangesTest {
         .orElseThrow();
   }
 
-  private RecipeStore.Stored stored() {
+  private Kept<Recipe> stored() {
     return database.recipes().find(KICK.id().toString()).orElseThrow();
   }
 
   private static Recipe renamed(String title) {
     return Written.recipe("tide-kick", title, List.of("dry", "kick"), "keeper-twin");
-  }
-
-  private static Recipes.Written written(Recipe recipe) {
-    return new Recipes.Written(recipe, Documents.write(recipe));
-  }
-
-  private static Gates.Written written(Gate gate) {
-    return new Gates.Written(gate, Documents.write(gate));
   }
 
   private static Gate with(Gate gate, List<StudioChannel> channels) {

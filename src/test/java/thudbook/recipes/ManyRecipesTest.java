@@ -15,12 +15,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Drive;
 import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
@@ -57,13 +58,9 @@ class ManyRecipesTest {
     try (Database database = Database.open(folder)) {
       write(database);
       change =
-          new Gates(
-                  database.changes(),
-                  database.recipes(),
-                  database.gates(),
-                  () -> Written.NOON,
-                  () -> {})
-              .change(TWIN.id(), 1, written(wakingEarlier()), Author.OWNER, "measured again");
+          Written.acts(database, () -> Written.NOON, () -> {})
+              .keeper(Documents.GATE)
+              .change(TWIN.id(), 1, wakingEarlier(), Author.OWNER, "measured again");
       assertThat(database.predictions().progress(change)).hasValue(new Progress(RECIPES, RECIPES));
       assertThat(rows(database)).hasSize(RECIPES).allMatch(Row::stale);
     }
@@ -114,15 +111,10 @@ class ManyRecipesTest {
   private static void readAndSave(Database database, Recipe late) {
     Library.Page page = page(database, null);
     assertThat(page.rows()).hasSize(200).allMatch(row -> row.metrics() != null);
-    RecipeStore.Stored stored = database.recipes().find(late.slug()).orElseThrow();
-    new Recipes(
-            database.changes(), database.recipes(), database.gates(), () -> Written.NOON, () -> {})
-        .change(
-            late.id(),
-            stored.version(),
-            new Recipes.Written(late, Documents.write(late)),
-            Author.OWNER,
-            "in the middle");
+    Kept<Recipe> stored = database.recipes().find(late.slug()).orElseThrow();
+    Written.acts(database, () -> Written.NOON, () -> {})
+        .keeper(Documents.RECIPE)
+        .change(late.id(), stored.version(), late, Author.OWNER, "in the middle");
     assertThat(page(database, null).rows())
         .filteredOn(row -> row.slug().equals(late.slug()))
         .allSatisfy(row -> assertThat(row.stale()).isFalse());
@@ -186,7 +178,7 @@ class ManyRecipesTest {
         List.of(new StageEntry("keeper-twin", "quick", Drive.UNITY, null)));
   }
 
-  private static Metrics metrics(Recipe recipe, GateStore gates) {
+  private static Metrics metrics(Recipe recipe, Things<Gate> gates) {
     return Predictor.predict(Resolution.of(recipe, gates).complete().orElseThrow()).metrics();
   }
 
@@ -198,10 +190,6 @@ class ManyRecipesTest {
         TWIN.caution(),
         List.of(Written.channel("quick", 1.4), Written.channel("slow", 1.4)),
         TWIN.notes());
-  }
-
-  private static Gates.Written written(Gate gate) {
-    return new Gates.Written(gate, Documents.write(gate));
   }
 
   private static List<Row> rows(Database database) {

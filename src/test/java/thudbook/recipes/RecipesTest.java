@@ -7,6 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Changes;
+import thudbook.changes.Kept;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.library.Ordering;
@@ -19,8 +21,7 @@ import thudbook.storage.Written;
 /** Scenario: recipes are added to a real file with their predictions. */
 class RecipesTest {
   private static final Gate TWIN = Written.gate("keeper-twin", "Keeper twin");
-  private static final List<Gates.Written> GATES =
-      List.of(new Gates.Written(TWIN, Documents.write(TWIN)));
+  private static final List<Gate> GATES = List.of(TWIN);
   private static final Recipe WHOLE = Written.recipe("whole", "Whole", List.of(), "keeper-twin");
   private static final Recipe WAITING =
       Written.recipe("waiting", "Waiting for its gate", List.of(), "storm-door");
@@ -28,35 +29,35 @@ class RecipesTest {
   @TempDir Path folder;
 
   @Test
-  void samplesAreLoadedOnceWithTheTimeOfTheClock() {
+  void whatIsWrittenHasItsAuthorAndTheTimeOfTheClock() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = acts(database);
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE), written(WAITING)), List.of()))
-          .isTrue();
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)), List.of())).isFalse();
-      RecipeStore.Stored stored = database.recipes().find("whole").orElseThrow();
-      assertThat(stored.author()).isEqualTo(Author.SAMPLES);
-      assertThat(stored.createdAt()).isEqualTo(Written.NOON);
+      Changes acts = acts(database);
+      assertThat(acts.isEmpty()).isTrue();
+      acts.write(Written.writes(GATES, List.of(WHOLE, WAITING)), Author.SAMPLES, "loaded");
+      assertThat(acts.isEmpty()).isFalse();
+      Kept<Recipe> stored = database.recipes().find("whole").orElseThrow();
+      assertThat(stored.origin().author()).isEqualTo(Author.SAMPLES);
+      assertThat(stored.origin().createdAt()).isEqualTo(Written.NOON);
     }
   }
 
   @Test
-  void samplesAreNotLoadedIntoANotebookThatWasWrittenTo() {
+  void aNotebookIsNotEmptyOnceItWasWrittenToThoughAllOfItIsInTheBin() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = acts(database);
-      recipes.add(List.of(), List.of(written(WAITING)), Author.OWNER, "wrote one down");
-      assertThat(recipes.loadSamples(GATES, List.of(written(WHOLE)), List.of())).isFalse();
-      assertThat(database.recipes().slugTaken("whole")).isFalse();
+      Changes acts = acts(database);
+      acts.keeper(Documents.RECIPE).create(WAITING, Author.OWNER, "wrote one down");
+      acts.keeper(Documents.RECIPE).bin(List.of(WAITING.id()), Author.OWNER);
+      assertThat(acts.isEmpty()).isFalse();
     }
   }
 
   @Test
   void aRecipeIsPredictedWithTheGatesThatComeWithItOrWereThere() {
     try (Database database = Database.open(folder)) {
-      Recipes recipes = acts(database);
-      recipes.add(GATES, List.of(written(WHOLE), written(WAITING)), Author.OWNER, "two");
+      Changes acts = acts(database);
+      acts.write(Written.writes(GATES, List.of(WHOLE, WAITING)), Author.OWNER, "two");
       Recipe later = Written.recipe("later", "Later", List.of(), "keeper-twin");
-      recipes.add(List.of(), List.of(written(later)), Author.OWNER, "one more");
+      acts.keeper(Documents.RECIPE).create(later, Author.OWNER, "one more");
       List<Row> rows =
           database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 10, null).rows();
       var expected =
@@ -69,12 +70,7 @@ class RecipesTest {
     }
   }
 
-  private static Recipes.Written written(Recipe recipe) {
-    return new Recipes.Written(recipe, Documents.write(recipe));
-  }
-
-  private static Recipes acts(Database database) {
-    return new Recipes(
-        database.changes(), database.recipes(), database.gates(), () -> Written.NOON, () -> {});
+  private static Changes acts(Database database) {
+    return Written.acts(database, () -> Written.NOON, () -> {});
   }
 }

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Write;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
 import thudbook.library.RecipeList.Row;
@@ -232,7 +233,7 @@ class RepredictionsTest {
 
   private static void addRecipes(Database database, int count) {
     addGate(database);
-    List<Act.RecipeWrite> recipes =
+    List<Write<Recipe>> recipes =
         IntStream.range(0, count)
             .mapToObj(i -> Written.recipe("r" + i, "R " + i, List.of(), "keeper-twin"))
             .map(recipe -> Written.added(recipe, OLD))

@@ -17,10 +17,12 @@ import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import thudbook.changes.Kept;
+import thudbook.changes.Thing;
+import thudbook.changes.Things;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
@@ -50,16 +52,16 @@ class OtherChannelTest {
 
   private final Map<String, Gate> gates = new TreeMap<>();
   private final Map<String, Recipe> recipes = new TreeMap<>();
-  private final GateStore studio =
-      new GateStore() {
+  private final Things<Gate> studio =
+      new Things<Gate>() {
         @Override
-        public Optional<Stored> find(String slugOrId) {
+        public Optional<Kept<Gate>> find(String slugOrId) {
           return Optional.ofNullable(gates.get(slugOrId))
-              .map(gate -> Stored.fresh(gate, Documents.write(gate)));
+              .map(gate -> Kept.fresh(gate, Documents.write(gate)));
         }
 
         @Override
-        public List<Stored> all() {
+        public List<Kept<Gate>> all() {
           return gates.keySet().stream().map(slug -> find(slug).orElseThrow()).toList();
         }
       };
@@ -74,11 +76,11 @@ class OtherChannelTest {
 
   private void read(Path file) {
     try {
-      Documents.Noun noun = Documents.read(Files.readAllBytes(file), SLUG_IS_THERE).noun();
-      if (noun instanceof Documents.AGate gate) {
-        gates.put(gate.gate().slug(), gate.gate());
-      } else if (noun instanceof Documents.ARecipe recipe) {
-        recipes.put(recipe.recipe().slug(), recipe.recipe());
+      Thing noun = Documents.read(Files.readAllBytes(file), SLUG_IS_THERE).thing();
+      if (noun instanceof Gate gate) {
+        gates.put(gate.slug(), gate);
+      } else if (noun instanceof Recipe recipe) {
+        recipes.put(recipe.slug(), recipe);
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -23,13 +23,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.access.Author;
+import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act.RecipeWrite;
-import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Recipes;
 import thudbook.recipes.Repredictions;
 
 /** Scenario: backups, restoring, verifying, and a disk that takes nothing, on real files. */
@@ -46,14 +44,8 @@ class KeepingTest {
         List.of(
             Written.recipe("tide-kick", "Tide kick", List.of("Dry", "kick"), "keeper-twin"),
             Written.recipe("bell", "Bell", List.of("dry"), "keeper-twin"));
-    new Recipes(database.changes(), database.recipes(), database.gates(), () -> NOON, () -> {})
-        .add(
-            List.of(new Gates.Written(gate, Documents.write(gate))),
-            recipes.stream()
-                .map((Recipe recipe) -> new Recipes.Written(recipe, Documents.write(recipe)))
-                .toList(),
-            Author.OWNER,
-            "a test");
+    Written.acts(database, () -> NOON, () -> {})
+        .write(Written.writes(List.of(gate), recipes), Author.OWNER, "a test");
   }
 
   @Test
@@ -67,7 +59,7 @@ class KeepingTest {
               folder.resolve(
                   "backups/manual-2026-11-02T12-00-00Z-schema-" + Schema.NEWEST + ".db"));
       assertThat(Verification.of(file).wrong()).isEmpty();
-      assertThat(Verification.of(file).recipes()).isEqualTo(2);
+      assertThat(Verification.of(file).count(Documents.RECIPE)).isEqualTo(2);
       assertThat(Verification.of(file).predictions()).isEqualTo(2);
     }
     assertThat(folder.resolve("backups")).isDirectoryContaining(found -> found.equals(file));
@@ -148,7 +140,7 @@ class KeepingTest {
       database.backups().copyTo(backup);
     }
     assertThat(Database.restore(backup, folder.resolve("new"), NOON)).isEmpty();
-    assertThat(Database.verify(folder.resolve("new")).recipes()).isEqualTo(2);
+    assertThat(Database.verify(folder.resolve("new")).count(Documents.RECIPE)).isEqualTo(2);
   }
 
   @Test
@@ -160,7 +152,7 @@ class KeepingTest {
       database.backups().copyTo(backup);
     }
     byte[] before = Files.readAllBytes(data.resolve("thudbook.db"));
-    execute(backup, "UPDATE recipe_revision SET document = document || 'x' WHERE id = 1");
+    execute(backup, "UPDATE revision SET document = document || 'x' WHERE id = 1");
     assertRefused(() -> Database.restore(backup, data, NOON), "damaged");
     Files.writeString(backup, "a shopping list, long enough to have a header of sixteen bytes\n");
     assertRefused(() -> Database.restore(backup, data, NOON), "not-a-database");
@@ -190,20 +182,21 @@ class KeepingTest {
       delimiter = '@',
       quoteCharacter = '`',
       value = {
-        "UPDATE recipe_revision SET document = document || ' ' WHERE id = 1 @ does not have the hash",
-        "UPDATE gate_revision SET sha256 = replace(sha256, substr(sha256, 1, 1), 'x') @ of a gate",
-        "UPDATE recipe SET title = 'Other' WHERE slug = 'bell' @ title is kept as Other",
-        "UPDATE recipe SET source_kind = 'fm' WHERE slug = 'bell' @ kind of source is kept as fm",
+        "UPDATE revision SET document = document || ' ' WHERE id = 1 @ does not have the hash",
+        "UPDATE revision SET sha256 = replace(sha256, substr(sha256, 1, 1), 'x')"
+            + " WHERE thing = (SELECT id FROM thing WHERE noun = 'gate') @ of a gate",
+        "UPDATE thing SET title = 'Other' WHERE slug = 'bell' @ title is kept as Other",
+        "UPDATE recipe_fact SET source_kind = 'fm' WHERE recipe = 2 @ source_kind is kept as fm",
         "DELETE FROM recipe_tag WHERE position = 2 @ tags is kept as [dry]",
         "UPDATE recipe_stage SET channel = 'slow' @ stages is kept as [keeper-twin, slow]",
         "UPDATE prediction SET hold = hold * 1.0000000000000002 @ not what is predicted today",
         "UPDATE prediction SET shape = zeroblob(384) @ not what is predicted today",
         "DELETE FROM prediction @ no row for its prediction",
-        "UPDATE gate SET title = 'Other' @ columns do not follow",
+        "UPDATE thing SET title = 'Other' WHERE noun = 'gate' @ title is kept as Other",
         "UPDATE recipe_fact SET envelope_decay = 0.2 @ envelope_decay is kept as 0.2",
         "DELETE FROM recipe_fact @ no row of what it is searched by",
-        "DELETE FROM recipe_words WHERE rowid = 3 @ words are not found in the index",
-        "INSERT INTO recipe_parent VALUES (1, 'nobody') @ parent is kept as nobody",
+        "DELETE FROM recipe_words WHERE rowid = 6 @ words are not found in the index",
+        "INSERT INTO recipe_parent VALUES (2, 'nobody') @ parent is kept as nobody",
         "INSERT INTO photo VALUES ('"
             + "0000000000000000000000000000000000000000000000000000000000000000"
             + "', 'jpg', 1, 1, 0, x'01', x'01') @ do not have the hash"
@@ -222,12 +215,13 @@ class KeepingTest {
       fill(database);
     }
     Path file = folder.resolve("thudbook.db");
-    execute(file, "INSERT INTO recipe_slug VALUES ('nobody', 99)");
-    assertThat(Database.verify(folder).wrong()).singleElement().asString().contains("recipe_slug");
-    execute(file, "DELETE FROM recipe_slug WHERE recipe = 99");
+    execute(file, "INSERT INTO thing_slug VALUES ('recipe', 'nobody', 99)");
+    assertThat(Database.verify(folder).wrong()).singleElement().asString().contains("thing_slug");
+    execute(file, "DELETE FROM thing_slug WHERE thing = 99");
     byte[] bytes = Files.readAllBytes(file);
+    int page = rootOf(file, "revision");
     for (int i = 0; i < 400; i++) {
-      bytes[4096 * 8 + i] ^= 0x55;
+      bytes[4096 * (page - 1) + i] ^= 0x55;
     }
     Files.write(file, bytes);
     try {
@@ -238,7 +232,7 @@ class KeepingTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2})
+  @ValueSource(ints = {1, 2, 4})
   @Timeout(value = 2, unit = TimeUnit.MINUTES)
   void aNotebookOfAnEarlierOrderIsBackedUpMigratedAndSound(int order) throws Exception {
     // Opening even for reading leaves files beside it, so only the copy is opened.
@@ -265,11 +259,12 @@ class KeepingTest {
         }
       }
       assertThat(Database.verify(folder).wrong()).isEmpty();
-      assertThat(Database.verify(folder).recipes()).isEqualTo(recipes);
+      assertThat(Database.verify(folder).count(Documents.RECIPE)).isEqualTo(recipes);
     }
     Path backup = Database.backups(folder).all().get(0).file();
     Database.restore(backup, folder.resolve("restored"), NOON);
-    assertThat(Database.verify(folder.resolve("restored")).recipes()).isEqualTo(recipes);
+    assertThat(Database.verify(folder.resolve("restored")).count(Documents.RECIPE))
+        .isEqualTo(recipes);
   }
 
   /** Fails when a migration that was released is edited. */
@@ -294,15 +289,15 @@ class KeepingTest {
         assertRefused(() -> Written.add(database, many("full")), "disk-full");
       }
       assertThat(Database.verify(folder).wrong()).isEmpty();
-      assertThat(Database.verify(folder).recipes()).isEqualTo(2);
+      assertThat(Database.verify(folder).count(Documents.RECIPE)).isEqualTo(2);
       connections.<Object>write(db -> db.fetchValue("PRAGMA max_page_count = 1000000"));
       Written.add(database, many("room"));
-      assertThat(Database.verify(folder).recipes()).isEqualTo(302);
+      assertThat(Database.verify(folder).count(Documents.RECIPE)).isEqualTo(302);
     }
   }
 
   /** Recipes for which a page or two do not do. */
-  private static Stream<RecipeWrite> many(String slug) {
+  private static Stream<Write<Recipe>> many(String slug) {
     return Stream.iterate(0, i -> i < 300, i -> i + 1)
         .map(i -> Written.added(Written.recipe(slug + "-" + i, "Many", List.of(), "no"), null));
   }
@@ -322,7 +317,7 @@ class KeepingTest {
       assertThat(database.recipes().find("bell")).isPresent();
     }
     assertThat(Database.verify(folder).wrong()).isEmpty();
-    assertThat(Database.verify(folder).recipes()).isEqualTo(2);
+    assertThat(Database.verify(folder).count(Documents.RECIPE)).isEqualTo(2);
   }
 
   @Test
@@ -357,6 +352,13 @@ class KeepingTest {
       return files.map(file -> file.getFileName().toString()).sorted().toList();
     } catch (IOException e) {
       throw new AssertionError(e);
+    }
+  }
+
+  private static int rootOf(Path file, String table) throws SQLException {
+    try (Connection connection = DatabaseFile.open(file)) {
+      String sql = "SELECT rootpage FROM sqlite_schema WHERE name = '" + table + "'";
+      return DatabaseFile.number(connection, sql).orElseThrow().intValue();
     }
   }
 

@@ -18,13 +18,10 @@ import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
-import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
-import thudbook.recipes.Gates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Recipes;
 
 /** Each store of an opened notebook, and what it has read, is there once. Property tests. */
 class OpenedNotebookTest {
@@ -63,21 +60,17 @@ class OpenedNotebookTest {
       Recipe recipe = Written.recipe("bell", "Bell", List.of("dry"), "keeper-twin");
       Acts acts =
           Acts.on(database, InstantSource.fixed(Instant.parse("2026-11-02T12:00:00Z")), () -> {});
-      acts.recipes()
-          .add(
-              List.of(new Gates.Written(gate, Documents.write(gate))),
-              List.of(new Recipes.Written(recipe, Documents.write(recipe))),
-              new Author("tester"),
-              "a test");
+      acts.changes()
+          .write(Written.writes(List.of(gate), List.of(recipe)), new Author("tester"), "a test");
       Stores one = database;
       Stores other = database;
-      assertThat(one.recipes().find("bell").orElseThrow().recipe())
+      assertThat(one.recipes().find("bell").orElseThrow().thing())
           .isEqualTo(recipe)
-          .isSameAs(other.recipes().find(recipe.id().toString()).orElseThrow().recipe());
-      assertThat(one.gates().find("keeper-twin").orElseThrow().gate())
+          .isSameAs(other.recipes().find(recipe.id().toString()).orElseThrow().thing());
+      assertThat(one.gates().find("keeper-twin").orElseThrow().thing())
           .isEqualTo(gate)
-          .isSameAs(other.gates().all().get(0).gate())
-          .isSameAs(other.gates().revisions(gate.id(), 0, 1).get(0).noun());
+          .isSameAs(other.gates().all().get(0).thing())
+          .isSameAs(other.gates().revisions(gate.id(), 0, 1).get(0).thing());
     }
   }
 

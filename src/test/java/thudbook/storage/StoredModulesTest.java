@@ -13,14 +13,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Store;
 import thudbook.documents.Documents;
 import thudbook.documents.SameIdentity;
 import thudbook.equipment.Module;
-import thudbook.equipment.ModuleStore;
+import thudbook.equipment.Rack;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Changes;
-import thudbook.recipes.Modules;
 
 /** Modules as they are kept, every act done and undone. Property tests. */
 class StoredModulesTest {
@@ -30,18 +32,17 @@ class StoredModulesTest {
 
   @TempDir private Path folder;
   private Database database;
-  private Modules modules;
+  private Keeper<Module> modules;
   private Changes changes;
-  private ModuleStore store;
+  private Store<Module> store;
 
   @BeforeEach
   void open() {
     database = Database.open(folder);
     store = database.modules();
     InstantSource clock = InstantSource.fixed(NOW);
-    modules = new Modules(database.changes(), store, clock);
-    changes =
-        new Changes(database.changes(), database.recipes(), database.gates(), clock, () -> {});
+    modules = Written.acts(database, clock, () -> {}).keeper(Documents.MODULE);
+    changes = Written.acts(database, clock, () -> {});
   }
 
   @AfterEach
@@ -49,35 +50,35 @@ class StoredModulesTest {
     database.close();
   }
 
-  private static Modules.Written module(UUID id, String slug, String label, double most) {
+  private static Module module(UUID id, String slug, String label, double most) {
     String json =
         "{\"label\": \"%s\", \"title\": \"Envelope\", \"controls\": [{\"name\": \"decay\","
             + " \"unit\": \"ms\", \"taper\": \"exponential\", \"from\": 0.002, \"to\": %s}]}";
     Module module =
-        Documents.moduleFromJson(
+        Documents.MODULE.fromJson(
             json.formatted(label, most).getBytes(StandardCharsets.UTF_8),
             new SameIdentity(id, slug));
-    return new Modules.Written(module, Documents.write(module));
+    return module;
   }
 
-  private ModuleStore.Stored stored() {
+  private Kept<Module> stored() {
     return store.find(ID.toString()).orElseThrow();
   }
 
   @Test
   void writtenChangedUndoneAndGoneBackTo() {
-    Modules.Written first = module(ID, "e1", "E1", 8);
-    Modules.Written second = module(ID, "e1-new", "E1", 10);
+    Module first = module(ID, "e1", "E1", 8);
+    Module second = module(ID, "e1-new", "E1", 10);
     long added = modules.create(first, PIA, "wrote it down");
-    assertThat(store.rack().module("e1")).contains(first.module());
+    assertThat(Rack.of(store).module("e1")).contains(first);
     assertThat(modules.change(ID, 1, first, PIA, "nothing")).isEqualTo(added);
     long changed = modules.change(ID, 1, second, PIA, "changed decay");
     assertThat(store.find("e1")).isEqualTo(store.find("e1-new")).contains(stored());
     changes.undo(changed, PIA);
-    assertThat(stored().document()).isEqualTo(first.document());
+    assertThat(stored().document()).isEqualTo(Documents.write(first));
     assertThat(store.revisions(ID, 0, 10)).extracting(Revision::number).containsExactly(3, 2, 1);
-    modules.restore(ID, stored().version(), 2, PIA, Documents::write);
-    assertThat(stored().module()).isEqualTo(second.module().withSlug("e1"));
+    modules.restore(ID, stored().version(), 2, PIA);
+    assertThat(stored().thing()).isEqualTo(second.withSlug("e1"));
     assertVerified();
   }
 
@@ -86,8 +87,8 @@ class StoredModulesTest {
     modules.create(module(ID, "e1", "E1", 8), PIA, "wrote it down");
     long binned = modules.bin(ID, 1, PIA);
     assertThat(store.all()).isEmpty();
-    assertThat(store.rack().isEmpty()).isTrue();
-    assertThat(store.binned()).containsExactly(stored());
+    assertThat(Rack.of(store).isEmpty()).isTrue();
+    assertThat(store.binned(100)).containsExactly(stored());
     changes.undo(binned, PIA);
     modules.bin(ID, stored().version(), PIA);
     modules.unbin(ID, PIA);
@@ -98,7 +99,7 @@ class StoredModulesTest {
   @Test
   void aLabelIsTakenOnce() {
     modules.create(module(ID, "e1", "E1", 8), PIA, "wrote it down");
-    Modules.Written other = module(new UUID(2, 2), "e2", "e1", 8);
+    Module other = module(new UUID(2, 2), "e2", "e1", 8);
     assertThatThrownBy(() -> modules.create(other, PIA, "again"))
         .isInstanceOfSatisfying(
             Refusal.class,

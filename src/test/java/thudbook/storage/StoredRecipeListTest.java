@@ -24,6 +24,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.access.Author;
+import thudbook.changes.Act;
+import thudbook.changes.Write;
 import thudbook.envelopes.Drive;
 import thudbook.library.Counts;
 import thudbook.library.Facet;
@@ -35,8 +37,7 @@ import thudbook.library.Words;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Act;
-import thudbook.recipes.Act.RecipeWrite;
+import thudbook.recipes.Recipe;
 import thudbook.recipes.StageEntry;
 
 /** Property: the list shows every recipe once, in order, whatever the size of its pages. */
@@ -108,7 +109,7 @@ class StoredRecipeListTest {
   private void addFiveHundred() {
     Random random = new Random(5);
     // Ten titles and five times for 500 recipes: most rows are equal in what they are ordered by.
-    List<RecipeWrite> recipes =
+    List<Write<Recipe>> recipes =
         IntStream.range(0, 500)
             .mapToObj(
                 i ->
@@ -120,7 +121,7 @@ class StoredRecipeListTest {
       database
           .changes()
           .write(
-              new Act(List.of(), recipes.subList(i * 100, (i + 1) * 100), List.of(), 0, null),
+              Act.of(recipes.subList(i * 100, (i + 1) * 100)),
               Author.OWNER,
               Written.NOON.plusSeconds(random.nextInt(3)),
               "a hundred");
@@ -251,7 +252,7 @@ class StoredRecipeListTest {
     return page(request).rows().stream().map(Row::title).toList();
   }
 
-  private static RecipeWrite unread(String title, List<String> tags) {
+  private static Write<Recipe> unread(String title, List<String> tags) {
     String slug = Words.fold(title).replace(' ', '-');
     return Written.unread(Written.recipe(slug, title, tags, "any"), null);
   }

@@ -2,30 +2,28 @@ package thudbook.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static thudbook.storage.schema.Tables.GATE;
-import static thudbook.storage.schema.Tables.GATE_SLUG;
-import static thudbook.storage.schema.Tables.RECIPE;
-import static thudbook.storage.schema.Tables.RECIPE_REVISION;
-import static thudbook.storage.schema.Tables.RECIPE_SLUG;
+import static thudbook.storage.schema.Tables.REVISION;
+import static thudbook.storage.schema.Tables.THING;
+import static thudbook.storage.schema.Tables.THING_SLUG;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.jooq.DSLContext;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.changes.Kept;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Drive;
 import thudbook.equipment.Gate;
-import thudbook.equipment.GateStore;
 import thudbook.library.Facet;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 import thudbook.recipes.RecipeStore.Use;
 import thudbook.recipes.StageEntry;
 
@@ -63,17 +61,17 @@ class StoredRecipesTest {
   @Test
   void everyDocumentReadsBackEqual() {
     for (Recipe recipe : List.of(KICK, BARE)) {
-      RecipeStore.Stored stored = database.recipes().find(recipe.slug()).orElseThrow();
-      assertThat(stored.recipe()).isEqualTo(recipe);
+      Kept<Recipe> stored = database.recipes().find(recipe.slug()).orElseThrow();
+      assertThat(stored.thing()).isEqualTo(recipe);
       assertThat(stored.document()).isEqualTo(Documents.write(recipe));
       assertThat(stored.version()).isEqualTo(1);
-      assertThat(stored.author()).isEqualTo(Author.SAMPLES);
-      assertThat(stored.createdAt()).isEqualTo(Written.NOON);
-      assertThat(stored.changedAt()).isEqualTo(Written.NOON);
+      assertThat(stored.origin().author()).isEqualTo(Author.SAMPLES);
+      assertThat(stored.origin().createdAt()).isEqualTo(Written.NOON);
+      assertThat(stored.origin().changedAt()).isEqualTo(Written.NOON);
     }
     for (Gate gate : List.of(TWIN, DOOR)) {
-      GateStore.Stored stored = database.gates().find(gate.slug()).orElseThrow();
-      assertThat(stored.gate()).isEqualTo(gate);
+      Kept<Gate> stored = database.gates().find(gate.slug()).orElseThrow();
+      assertThat(stored.thing()).isEqualTo(gate);
       assertThat(stored.document()).isEqualTo(Documents.write(gate));
     }
   }
@@ -81,7 +79,7 @@ class StoredRecipesTest {
   @Test
   void gatesAreListedByTitleWithoutAccents() {
     assertThat(database.gates().all())
-        .extracting(stored -> stored.gate().title())
+        .extracting(stored -> stored.thing().title())
         .containsExactly("Élan door", "Keeper twin");
   }
 
@@ -96,37 +94,29 @@ class StoredRecipesTest {
     assertThat(database.gates().find("tide-kick")).isEmpty();
   }
 
+  private static int rename(DSLContext db, String noun, String from, String to) {
+    long thing =
+        db.select(THING.ID)
+            .from(THING)
+            .where(THING.NOUN.eq(noun), THING.SLUG.eq(from))
+            .fetchSingle()
+            .value1();
+    db.insertInto(THING_SLUG)
+        .set(THING_SLUG.NOUN, noun)
+        .set(THING_SLUG.SLUG, to)
+        .set(THING_SLUG.THING, thing)
+        .execute();
+    return db.update(THING).set(THING.SLUG, to).where(THING.ID.eq(thing)).execute();
+  }
+
   @Test
   void anOldSlugStillAnswers() {
     database
         .connections()
         .<Integer>write(
             db -> {
-              long recipe =
-                  db.select(RECIPE.ID)
-                      .from(RECIPE)
-                      .where(RECIPE.SLUG.eq("tide-kick"))
-                      .fetchSingle()
-                      .value1();
-              long gate =
-                  db.select(GATE.ID)
-                      .from(GATE)
-                      .where(GATE.SLUG.eq("keeper-twin"))
-                      .fetchSingle()
-                      .value1();
-              db.insertInto(RECIPE_SLUG)
-                  .set(RECIPE_SLUG.SLUG, "ebb-kick")
-                  .set(RECIPE_SLUG.RECIPE, recipe)
-                  .execute();
-              db.insertInto(GATE_SLUG)
-                  .set(GATE_SLUG.SLUG, "twin")
-                  .set(GATE_SLUG.GATE, gate)
-                  .execute();
-              db.update(GATE).set(GATE.SLUG, "twin").where(GATE.ID.eq(gate)).execute();
-              return db.update(RECIPE)
-                  .set(RECIPE.SLUG, "ebb-kick")
-                  .where(RECIPE.ID.eq(recipe))
-                  .execute();
+              rename(db, "recipe", "tide-kick", "ebb-kick");
+              return rename(db, "gate", "keeper-twin", "twin");
             });
     assertThat(database.recipes().find("tide-kick"))
         .isPresent()
@@ -185,20 +175,27 @@ class StoredRecipesTest {
   }
 
   @Test
-  void aRevisionKnowsTheHashOfItsTextAndItsTags() {
-    var revision =
+  void aRevisionKnowsTheHashOfItsTextAndOfTheOneBefore() {
+    Recipe renamed = KICK.withTags(List.of("other"));
+    Written.acts(database, () -> Written.NOON, () -> {})
+        .keeper(Documents.RECIPE)
+        .change(KICK.id(), 1, renamed, Author.OWNER, "other tags");
+    var revisions =
         database
             .connections()
             .read(
                 db ->
-                    db.select(RECIPE_REVISION.SHA256, RECIPE_REVISION.TAG_IDS)
-                        .from(RECIPE_REVISION)
-                        .join(RECIPE)
-                        .on(RECIPE.ID.eq(RECIPE_REVISION.RECIPE))
-                        .where(RECIPE.SLUG.eq("tide-kick"))
-                        .fetchSingle());
-    assertThat(revision.value1()).isEqualTo(StoredText.sha256(Documents.write(KICK)));
-    assertThat(revision.value2()).isEqualTo("[1, 2]");
+                    db.select(REVISION.SHA256, REVISION.PARENT)
+                        .from(REVISION)
+                        .join(THING)
+                        .on(THING.ID.eq(REVISION.THING))
+                        .where(THING.SLUG.eq("tide-kick"))
+                        .orderBy(REVISION.NUMBER)
+                        .fetch());
+    String first = StoredText.sha256(Documents.write(KICK));
+    assertThat(revisions.getValues(REVISION.SHA256))
+        .containsExactly(first, StoredText.sha256(Documents.write(renamed)));
+    assertThat(revisions.getValues(REVISION.PARENT)).containsExactly(null, first);
     // Reference: SHA-256 of the three bytes "abc", as sha256sum and Python's hashlib give it (the
     // example of FIPS 180-2, appendix B.1; its place from memory).
     assertThat(StoredText.sha256("abc"))

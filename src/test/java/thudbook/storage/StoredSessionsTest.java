@@ -14,18 +14,18 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
-import thudbook.access.Revision;
+import thudbook.changes.Changes;
+import thudbook.changes.Keeper;
+import thudbook.changes.Kept;
+import thudbook.changes.Revision;
+import thudbook.changes.Store;
 import thudbook.documents.Documents;
 import thudbook.documents.SameIdentity;
 import thudbook.quantities.Refusal;
-import thudbook.recipes.Changes;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Recipes;
 import thudbook.sessions.Recall;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
-import thudbook.sessions.SessionStore;
-import thudbook.sessions.Sessions;
 
 /** Sessions and recalls as they are kept, every act done and undone. Property tests. */
 class StoredSessionsTest {
@@ -35,18 +35,17 @@ class StoredSessionsTest {
 
   @TempDir private Path folder;
   private Database database;
-  private Sessions sessions;
+  private Keeper<Session> sessions;
   private Changes changes;
-  private SessionStore store;
+  private Store<Session> store;
 
   @BeforeEach
   void open() {
     database = Database.open(folder);
     store = database.sessions();
     InstantSource clock = InstantSource.fixed(NOW);
-    sessions = new Sessions(database.changes(), store, clock);
-    changes =
-        new Changes(database.changes(), database.recipes(), database.gates(), clock, () -> {});
+    sessions = Written.acts(database, clock, () -> {}).keeper(Documents.SESSION);
+    changes = Written.acts(database, clock, () -> {});
   }
 
   @AfterEach
@@ -54,28 +53,28 @@ class StoredSessionsTest {
     database.close();
   }
 
-  private static Sessions.Written session(String slug, String title, String... recipes) {
+  private static Session session(String slug, String title, String... recipes) {
     List<Session.Entry> entries =
         List.of(recipes).stream()
             .map(recipe -> new Session.Entry(recipe, "a note", null, true, false))
             .toList();
     Session session = new Session(ID, slug, title, null, "Oona", entries, "Notes.");
-    return new Sessions.Written(session, Documents.write(session));
+    return session;
   }
 
-  private SessionStore.Stored stored() {
+  private Kept<Session> stored() {
     return store.find(ID.toString()).orElseThrow();
   }
 
   @Test
   void writtenChangedUndoneAndKept() {
-    Sessions.Written first = session("rehearsal", "Rehearsal", "kick");
-    Sessions.Written second = session("second-rehearsal", "Second rehearsal", "kick", "gong");
+    Session first = session("rehearsal", "Rehearsal", "kick");
+    Session second = session("second-rehearsal", "Second rehearsal", "kick", "gong");
     long added = sessions.create(first, PIA, "planned it");
-    assertThat(store.find("rehearsal").orElseThrow().session()).isEqualTo(first.session());
+    assertThat(store.find("rehearsal").orElseThrow().thing()).isEqualTo(first);
     assertThat(sessions.change(ID, 1, first, PIA, "nothing")).isEqualTo(added);
     long changed = sessions.change(ID, 1, second, PIA, "changed recipe");
-    assertThat(stored().session()).isEqualTo(second.session());
+    assertThat(stored().thing()).isEqualTo(second);
     assertThat(stored().version()).isEqualTo(2);
     assertThat(store.find("rehearsal")).isEqualTo(store.find("second-rehearsal"));
     assertThat(store.slugTaken("rehearsal")).isTrue();
@@ -83,12 +82,12 @@ class StoredSessionsTest {
         .singleElement()
         .satisfies(effect -> assertThat(effect.revision()).isEqualTo(2));
     long undone = changes.undo(changed, PIA);
-    assertThat(stored().document()).isEqualTo(first.document());
+    assertThat(stored().document()).isEqualTo(Documents.write(first));
     changes.undo(undone, PIA);
-    assertThat(stored().document()).isEqualTo(second.document());
+    assertThat(stored().document()).isEqualTo(Documents.write(second));
     assertThat(store.revisions(ID, 0, 10)).extracting(Revision::number).containsExactly(4, 3, 2, 1);
-    sessions.restore(ID, stored().version(), 1, PIA, Documents::write);
-    assertThat(stored().session()).isEqualTo(first.session().withSlug("second-rehearsal"));
+    sessions.restore(ID, stored().version(), 1, PIA);
+    assertThat(stored().thing()).isEqualTo(first.withSlug("second-rehearsal"));
     assertVerified();
   }
 
@@ -97,7 +96,7 @@ class StoredSessionsTest {
     long added = sessions.create(session("rehearsal", "Rehearsal"), PIA, "planned it");
     long binned = sessions.bin(ID, 1, PIA);
     assertThat(store.all()).isEmpty();
-    assertThat(store.binned()).containsExactly(stored());
+    assertThat(store.binned(100)).containsExactly(stored());
     assertThatThrownBy(() -> sessions.bin(ID, 2, PIA)).isInstanceOf(Refusal.class);
     changes.undo(binned, PIA);
     assertThat(store.all()).containsExactly(stored());
@@ -111,7 +110,7 @@ class StoredSessionsTest {
 
   @Test
   void whatIsTakenOrOvertakenIsRefused() {
-    Sessions.Written first = session("rehearsal", "Rehearsal");
+    Session first = session("rehearsal", "Rehearsal");
     sessions.create(first, PIA, "planned it");
     assertThatThrownBy(() -> sessions.create(first, PIA, "again"))
         .isInstanceOfSatisfying(
@@ -123,19 +122,20 @@ class StoredSessionsTest {
     assertThatThrownBy(() -> sessions.change(ID, 7, session("rehearsal", "Other"), PIA, "late"))
         .isInstanceOfSatisfying(
             Refusal.class, refusal -> assertThat(refusal.kind()).isEqualTo(Refusal.Kind.STALE));
-    assertThat(stored().document()).isEqualTo(first.document());
+    assertThat(stored().document()).isEqualTo(Documents.write(first));
   }
 
   @Test
   void aRecallIsKeptByItsLatestStepAndNotOpenedAgain() {
     Recipe recipe =
-        Documents.recipeFromJson(
+        Documents.RECIPE.fromJson(
             "{\"id\":\"00000000-0000-0007-0000-000000000007\",\"slug\":\"kick\",\"title\":\"Kick\"}"
                 .getBytes(StandardCharsets.UTF_8),
             new SameIdentity(new UUID(7, 7), "kick"));
     InstantSource clock = InstantSource.fixed(NOW);
-    new Recipes(database.changes(), database.recipes(), database.gates(), clock, () -> {})
-        .create(new Recipes.Written(recipe, Documents.write(recipe)), PIA, "wrote it down");
+    Written.acts(database, clock, () -> {})
+        .keeper(Documents.RECIPE)
+        .create(recipe, PIA, "wrote it down");
     sessions.create(session("rehearsal", "Rehearsal", "kick"), PIA, "planned it");
     RecallStore recalls = database.recalls();
     Recall begun =

@@ -2,6 +2,8 @@ package thudbook.storage;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -13,6 +15,9 @@ import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Act;
+import thudbook.changes.Changes;
+import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Drive;
@@ -27,16 +32,15 @@ import thudbook.gates.Level;
 import thudbook.gates.Output;
 import thudbook.gates.Response;
 import thudbook.gates.Transfer;
+import thudbook.notebook.Acts;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Reach;
 import thudbook.predictions.SmallShape;
 import thudbook.quantities.Frequency;
-import thudbook.recipes.Act;
-import thudbook.recipes.Act.GateWrite;
-import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.EnvelopeEntry;
+import thudbook.recipes.Predicted;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.SourceEntry;
 import thudbook.recipes.StageEntry;
@@ -118,32 +122,56 @@ public final class Written {
   }
 
   /** A gate with its canonical text. */
-  public static GateWrite added(Gate gate) {
-    return new GateWrite(gate, Documents.write(gate), null);
+  public static Write<Gate> added(Gate gate) {
+    return Write.added(Documents.GATE, gate);
   }
 
   /** A recipe with its canonical text. */
-  public static RecipeWrite added(Recipe recipe, @Nullable Prediction prediction) {
-    return new RecipeWrite(recipe, Documents.write(recipe), null, prediction);
+  public static Write<Recipe> added(Recipe recipe, @Nullable Prediction prediction) {
+    return Write.added(Documents.RECIPE, recipe).with(new Predicted(prediction, 0));
   }
 
   /** A recipe for tests that never read its text back. */
-  static RecipeWrite unread(Recipe recipe, @Nullable Prediction prediction) {
-    return new RecipeWrite(recipe, "never read back", null, prediction);
+  static Write<Recipe> unread(Recipe recipe, @Nullable Prediction prediction) {
+    return new Write<>(
+        Documents.RECIPE, recipe, "never read back", null, new Predicted(prediction, 0));
   }
 
   /** Adds recipes in one act at noon. */
-  static void add(Database database, Stream<RecipeWrite> recipes) {
+  static void add(Database database, Stream<Write<Recipe>> recipes) {
     add(database, List.of(), recipes.toList(), Author.OWNER);
   }
 
   /** Adds gates and recipes in one act at noon, with the predictions that they bring. */
   public static void add(
-      Database database, List<GateWrite> gates, List<RecipeWrite> recipes, Author author) {
-    long studio = database.changes().studio();
-    database
-        .changes()
-        .write(new Act(gates, recipes, List.of(), studio, null), author, NOON, "a test");
+      Database database, List<Write<Gate>> gates, List<Write<Recipe>> recipes, Author author) {
+    database.changes().write(act(database, gates, recipes), author, NOON, "a test");
+  }
+
+  /** An act of the predictions that recipes bring, as if they were made with the gates of now. */
+  public static Act act(Database database, List<Write<Gate>> gates, List<Write<Recipe>> recipes) {
+    long studio = database.changes().state(Documents.GATE);
+    List<Write<?>> writes = new ArrayList<>(gates);
+    for (Write<Recipe> write : recipes) {
+      writes.add(
+          write.derived() instanceof Predicted predicted
+              ? write.with(new Predicted(predicted.prediction(), studio))
+              : write);
+    }
+    return Act.of(writes);
+  }
+
+  /** What can be done with a notebook. */
+  public static Changes acts(Database database, InstantSource clock, Runnable afterwards) {
+    return Acts.on(database, clock, afterwards).changes();
+  }
+
+  /** What writes gates and recipes down that are new. */
+  public static List<Write<?>> writes(List<Gate> gates, List<Recipe> recipes) {
+    List<Write<?>> writes = new ArrayList<>();
+    gates.forEach(gate -> writes.add(Write.added(Documents.GATE, gate)));
+    recipes.forEach(recipe -> writes.add(Write.added(Documents.RECIPE, recipe)));
+    return writes;
   }
 
   /** A prediction of the given metrics. */

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Drive;
@@ -33,9 +34,6 @@ import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.quantities.Frequency;
 import thudbook.quantities.Position;
-import thudbook.recipes.Act;
-import thudbook.recipes.Act.GateWrite;
-import thudbook.recipes.Act.RecipeWrite;
 import thudbook.recipes.EnvelopeEntry;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
@@ -44,6 +42,7 @@ import thudbook.recipes.StageEntry;
 import thudbook.sources.Modulator;
 import thudbook.sources.Source;
 import thudbook.storage.Database;
+import thudbook.storage.Written;
 
 /**
  * A seeded library of any size that is spread as a studio's is: few tags, people and gates are in
@@ -125,20 +124,18 @@ public final class RandomLibrary {
   /** Writes gates and so many recipes into an empty notebook, a thousand in one act. */
   public void fill(Database database, int count) {
     for (int from = 0; from < count; from += AT_ONCE) {
-      List<GateWrite> first =
+      List<Write<Gate>> first =
           from > 0
               ? List.of()
-              : gates.stream()
-                  .map(gate -> new GateWrite(gate, Documents.write(gate), null))
-                  .toList();
-      List<RecipeWrite> writes = new ArrayList<>();
+              : gates.stream().map(gate -> Write.added(Documents.GATE, gate)).toList();
+      List<Write<Recipe>> writes = new ArrayList<>();
       for (int i = from; i < Math.min(count, from + AT_ONCE); i++) {
         writes.add(next());
       }
       database
           .changes()
           .write(
-              new Act(first, writes, List.of(), database.changes().studio(), null),
+              Written.act(database, first, writes),
               Author.OWNER,
               FIRST.plusSeconds(3_600L * (from / AT_ONCE)),
               "filled");
@@ -146,10 +143,10 @@ public final class RandomLibrary {
   }
 
   /** The next recipe with its text and prediction. */
-  public RecipeWrite next() {
+  public Write<Recipe> next() {
     Voice voice = voices.get(random.nextInt(voices.size()));
     Recipe recipe = recipe(voice);
-    return new RecipeWrite(recipe, Documents.write(recipe), null, prediction(voice, recipe));
+    return Written.added(recipe, prediction(voice, recipe));
   }
 
   private @Nullable Prediction prediction(Voice voice, Recipe recipe) {

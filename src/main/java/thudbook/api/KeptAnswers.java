@@ -5,16 +5,17 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.UUID;
+import thudbook.changes.Kept;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.web.EntityTags;
 import thudbook.web.MediaTypes;
 
 /** What answers about anything that is kept have in common: its name, its version, its document. */
-final class Kept {
+final class KeptAnswers {
   static final String DOCUMENT_TYPE = "text/markdown";
 
-  private Kept() {}
+  private KeptAnswers() {}
 
   /**
    * Sends a reader on who came by an old slug, and answers 304 to one who has this version.
@@ -22,23 +23,23 @@ final class Kept {
    * @return whether the answer is complete
    * @throws thudbook.web.HttpError 406 if the type is not accepted
    */
-  static boolean answered(Context ctx, String slug, UUID id, long version, String type) {
+  static boolean answered(Context ctx, Kept<?> kept, String type) {
     MediaTypes.requireAccepted(ctx, type);
-    if (sentOn(ctx, slug, id)) {
+    if (sentOn(ctx, kept)) {
       return true;
     }
     ctx.header("Cache-Control", "no-cache");
-    return EntityTags.answered(ctx, EntityTags.ofVersion(version));
+    return EntityTags.answered(ctx, EntityTags.ofVersion(kept.version()));
   }
 
   /** Sends a reader on who came neither by the slug nor by the id. */
-  static boolean sentOn(Context ctx, String slug, UUID id) {
+  static boolean sentOn(Context ctx, Kept<?> kept) {
     String asked = ctx.pathParam("id");
-    if (asked.equals(slug) || asked.equals(id.toString())) {
+    if (asked.equals(kept.slug()) || asked.equals(kept.id().toString())) {
       return false;
     }
     String query = ctx.queryString();
-    String path = ctx.endpoint().path.replace("{id}", slug);
+    String path = ctx.endpoint().path.replace("{id}", kept.slug());
     ctx.redirect(query == null ? path : path + "?" + query, HttpStatus.PERMANENT_REDIRECT);
     return true;
   }

@@ -1,4 +1,4 @@
-package thudbook.recipes;
+package thudbook.changes;
 
 import java.time.Instant;
 import java.util.List;
@@ -39,9 +39,10 @@ public record Change(
   /**
    * What a change did to one thing.
    *
+   * @param noun what it is, such as {@code recipe}
    * @param slug its name of today
    * @param title its title of today
    * @param revision the revision that was made; 0: none
    */
-  public record Effect(Act.Noun noun, String slug, String title, Kind kind, int revision) {}
+  public record Effect(String noun, String slug, String title, Kind kind, int revision) {}
 }

@@ -1,4 +1,4 @@
-package thudbook.recipes;
+package thudbook.changes;
 
 import java.time.Instant;
 import java.util.List;
@@ -11,10 +11,10 @@ public interface ChangeStore {
   boolean isEmpty();
 
   /**
-   * A number that rises with every gate that is written. Predictions that were made from an earlier
-   * state are marked when they are kept.
+   * A number that rises whenever a thing of a noun is written, thrown into the bin or taken out.
+   * What was derived from an earlier state is told by it.
    */
-  long studio();
+  long state(Noun<?> noun);
 
   /**
    * Does an act.
@@ -33,8 +33,8 @@ public interface ChangeStore {
   List<Change> newest(int limit);
 
   /**
-   * The act that undoes a change: documents get back the text of the revision before, what was
-   * added goes into the bin, what was thrown there comes out. Its recipes are not predicted yet.
+   * The act that undoes a change: things get back the text of the revision before, what was added
+   * goes into the bin, what was thrown there comes out. What is derived is not known yet.
    *
    * @throws thudbook.quantities.Refusal of kind NOT_FOUND if there is no such change, of kind
    *     CONFLICT if it was undone before or something of it was changed since
