@@ -27,6 +27,7 @@ public final class Benchmarks {
           new MemoryMeasurement(),
           new LiveMeasurement(),
           new PaintMeasurement(),
+          new PagesMeasurement(),
           new GateEditMeasurement(),
           new FindMeasurement(),
           new KillMeasurement());
