@@ -38,6 +38,6 @@ public interface Noun<T extends Thing> {
 
   /** How things of equal titles, or all of them, are listed; otherwise they are by title. */
   default Comparator<T> order() {
-    return (one, other) -> 0;
+    return (unused, unusedOther) -> 0;
   }
 }

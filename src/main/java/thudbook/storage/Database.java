@@ -40,7 +40,6 @@ public final class Database implements Stores, AutoCloseable {
   private final Path file;
   private final FolderLock lock;
   private final Connections connections;
-  private final StoredNouns nouns;
   private final RecipeStore recipes;
   private final Store<Gate> gates;
   private final Store<Module> modules;
@@ -59,7 +58,6 @@ public final class Database implements Stores, AutoCloseable {
     this.file = file;
     this.lock = lock;
     this.connections = connections;
-    this.nouns = nouns;
     this.recipes = new StoredRecipes(connections);
     this.gates = new StoredThings<>(connections, Documents.GATE);
     this.modules = new StoredThings<>(connections, Documents.MODULE);

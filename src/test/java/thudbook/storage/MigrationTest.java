@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -181,7 +182,7 @@ class MigrationTest {
     Files.copy(original, file);
     Map<String, Set<String>> before = before(file);
     Process whole = OtherProcess.start(Migrating.class, file.toString(), "0");
-    List<String> told = new String(whole.getInputStream().readAllBytes()).lines().toList();
+    List<String> told = whole.inputReader(StandardCharsets.UTF_8).lines().toList();
     long steps = Long.parseLong(told.get(told.size() - 1));
     assertThat(whole.waitFor()).isZero();
     assertThat(now(file)).isEqualTo(before);
