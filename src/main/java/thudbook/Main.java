@@ -6,10 +6,21 @@ import java.time.Clock;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
+import thudbook.commands.Backup;
+import thudbook.commands.Check;
+import thudbook.commands.Complaint;
+import thudbook.commands.Find;
+import thudbook.commands.Predict;
+import thudbook.commands.Rehearse;
+import thudbook.commands.Restore;
+import thudbook.commands.Serve;
+import thudbook.commands.Served;
+import thudbook.commands.Verify;
 
 /** Starts the program. The clock, randomness, environment and streams of the process stop here. */
 @Command(
@@ -40,15 +51,17 @@ public final class Main {
         System.getProperties().stringPropertyNames().stream()
             .collect(Collectors.toMap(Function.identity(), System::getProperty));
     Clock clock = Clock.systemUTC();
+    Supplier<UUID> ids = UUID::randomUUID;
+    Served.Opening opening = settings -> Notebook.open(settings, clock, ids);
     return new CommandLine(new Main())
-        .addSubcommand(Serve.command(environment, system, clock, UUID::randomUUID))
-        .addSubcommand(new Predict())
-        .addSubcommand(new Check())
+        .addSubcommand(Serve.command(environment, system, opening))
+        .addSubcommand(new Predict(ids))
+        .addSubcommand(new Check(ids))
         .addSubcommand(new Backup(environment, system, clock))
         .addSubcommand(new Restore(environment, system, clock))
         .addSubcommand(new Verify(environment, system))
         .addSubcommand(new Find(environment, system))
-        .addSubcommand(new Rehearse(clock, UUID::randomUUID))
+        .addSubcommand(new Rehearse(opening))
         .setOut(out)
         .setErr(err)
         .setExecutionExceptionHandler(Complaint::of);

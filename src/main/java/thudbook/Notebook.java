@@ -8,20 +8,17 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.api.Api;
+import thudbook.commands.Served;
 import thudbook.notebook.Acts;
-import thudbook.pages.EquipmentRoutes;
 import thudbook.pages.Pages;
-import thudbook.pages.PhotoRoutes;
-import thudbook.pages.RecallRoutes;
-import thudbook.pages.SessionRoutes;
-import thudbook.pages.ShareRoutes;
 import thudbook.recipes.Repredictions;
+import thudbook.settings.Settings;
 import thudbook.storage.Database;
 import thudbook.web.Assets;
 import thudbook.web.Server;
 
 /** A notebook that is being served: its data folder, its background work and its server. */
-final class Notebook implements AutoCloseable {
+final class Notebook implements Served {
   private final Database database;
   private final Repredictions repredictions;
   private final DailyBackups backups;
@@ -67,13 +64,7 @@ final class Notebook implements AutoCloseable {
       Settings settings, Database database, Acts acts, InstantSource clock, Supplier<UUID> ids)
       throws IOException {
     Assets assets = assets();
-    Pages pages = new Pages(database, acts, assets::address, clock, ids);
-    ShareRoutes share = new ShareRoutes(pages, database, acts, ids);
-    EquipmentRoutes equipment = new EquipmentRoutes(pages, database, acts, ids);
-    SessionRoutes sessions = new SessionRoutes(pages, database, acts, ids);
-    RecallRoutes recalls =
-        new RecallRoutes(pages, database, acts, clock, ids, settings.reachedAt());
-    PhotoRoutes photos = new PhotoRoutes(database, acts);
+    Pages pages = new Pages(database, acts, assets::address, clock, ids, settings.reachedAt());
     byte[] description = Bundled.read("openapi.json");
     Api api = new Api(database, acts, ids, clock, database::schemaVersion, description);
     return Server.start(
@@ -85,11 +76,6 @@ final class Notebook implements AutoCloseable {
           assets.addTo(config);
           api.addTo(config);
           pages.addTo(config);
-          share.addTo(config);
-          equipment.addTo(config);
-          sessions.addTo(config);
-          recalls.addTo(config);
-          photos.addTo(config);
         });
   }
 
@@ -100,12 +86,11 @@ final class Notebook implements AutoCloseable {
         Bundled::ofLibrary);
   }
 
-  /** Where it is reached, with a slash at the end. */
-  URI url() {
+  @Override
+  public URI url() {
     return server.url();
   }
 
-  /** Finishes what is being answered, then what is being written. */
   @Override
   public void close() {
     server.close();

@@ -21,6 +21,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
+import thudbook.settings.Settings;
 
 /** Scenario: the notebook in a real browser, over a real database with the sample library. */
 class BrowserScenario {

@@ -20,6 +20,7 @@ import org.openqa.selenium.NoSuchElementException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import thudbook.settings.Settings;
 
 /** Scenario: going back, undo, lineage and gates in a real browser. */
 class ChangesScenario {

@@ -18,7 +18,6 @@ import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Resolution;
 
 /** The command line on real files. Scenario tests. */
 class CommandLineTest {
@@ -61,10 +60,11 @@ class CommandLineTest {
     assertThat(result.code()).isZero();
     List<String> lines = result.out().lines().toList();
     assertThat(lines).hasSameSizeAs(files);
+    Samples samples = new Samples();
     for (int i = 0; i < lines.size(); i++) {
       JsonNode line = new ObjectMapper().readTree(lines.get(i));
       assertThat(line.get("file").asText()).isEqualTo(files.get(i).toString());
-      Metrics metrics = metricsOf(files.get(i));
+      Metrics metrics = metricsOf(files.get(i), samples);
       for (Metric metric : Metric.values()) {
         JsonNode told = line.get("metrics").get(metric.key());
         assertThat(told.isNull() ? null : told.doubleValue())
@@ -83,10 +83,9 @@ class CommandLineTest {
     }
   }
 
-  private static Metrics metricsOf(Path file) {
-    var recipe = ((Recipe) DocumentFile.read(file).thing());
-    var sound = Resolution.of(recipe, GateFolder.beside(file)).complete().orElseThrow();
-    return Predictor.predict(sound).metrics();
+  private static Metrics metricsOf(Path file, Samples samples) throws IOException {
+    Recipe recipe = (Recipe) Samples.read(Files.readAllBytes(file)).thing();
+    return Predictor.predict(samples.sounds.get(recipe.slug())).metrics();
   }
 
   @Test

@@ -23,6 +23,7 @@ import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import thudbook.settings.Settings;
 
 /** Scenario: recipes are written in a real browser. */
 class EditorScenario {

@@ -18,6 +18,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
+import thudbook.settings.Settings;
 
 /** Scenario: modules are written, changed and used in a real browser, on a phone. */
 class EquipmentScenario {

@@ -20,6 +20,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
+import thudbook.settings.Settings;
 import thudbook.storage.Database;
 import thudbook.yardstick.RandomLibrary;
 

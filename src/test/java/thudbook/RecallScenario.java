@@ -27,6 +27,7 @@ import org.openqa.selenium.chromium.ChromiumNetworkConditions;
 import thudbook.documents.Documents;
 import thudbook.quantities.Position;
 import thudbook.recipes.Recipe;
+import thudbook.settings.Settings;
 
 /** Scenario: planning a session, its sheets on paper, and ticking off at the rack. */
 class RecallScenario {

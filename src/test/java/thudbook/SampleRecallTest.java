@@ -7,17 +7,17 @@ import java.io.IOException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import thudbook.equipment.Rack;
+import thudbook.patching.Cabling;
+import thudbook.patching.DialledSetting;
+import thudbook.patching.DialledSettings;
+import thudbook.patching.KnobTolerance;
+import thudbook.patching.Tolerance;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
-import thudbook.recipes.Cabling;
-import thudbook.recipes.DialledSetting;
-import thudbook.recipes.DialledSettings;
-import thudbook.recipes.KnobTolerance;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
-import thudbook.recipes.Tolerance;
 
 /**
  * Property of the sample library: connections and settings of every recipe are those of its rack,

@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
+import thudbook.settings.Settings;
 
 /** A notebook with the samples, served on a free port from a folder of the test. */
 public final class ServedNotebook implements AutoCloseable {

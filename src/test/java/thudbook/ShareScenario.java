@@ -27,6 +27,7 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import thudbook.photos.Photos;
 import thudbook.photos.Pictures;
+import thudbook.settings.Settings;
 
 /** Scenario: photos, taking in and giving out in a real browser, over a real database. */
 class ShareScenario {

@@ -14,18 +14,18 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import thudbook.equipment.Dialling;
 import thudbook.equipment.Rack;
+import thudbook.patching.DialledSetting;
+import thudbook.patching.DialledSettings;
+import thudbook.patching.KnobTolerance;
+import thudbook.patching.KnobTolerance.Span;
+import thudbook.patching.SoundValue;
+import thudbook.patching.Tolerance;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Reach;
 import thudbook.quantities.Dimension;
-import thudbook.recipes.DialledSetting;
-import thudbook.recipes.DialledSettings;
-import thudbook.recipes.KnobTolerance;
-import thudbook.recipes.KnobTolerance.Span;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
-import thudbook.recipes.SoundValue;
-import thudbook.recipes.Tolerance;
 
 /**
  * Property: ranges of metrics within the read-back tolerance of a knob against the extremes of

@@ -52,7 +52,7 @@ final class ChangeRoutes {
     this.tagging = acts.tagging();
   }
 
-  void addTo(JavalinConfig config) {
+  public void addTo(JavalinConfig config) {
     config.routes.get("/api/changes", this::list);
     config.routes.post("/api/changes", this::bulk);
     config.routes.get("/api/changes/{id}", this::change);

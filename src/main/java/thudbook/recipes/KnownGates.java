@@ -13,11 +13,11 @@ import thudbook.equipment.Gate;
  * The studio's gates as they are now, with gates that are about to be written. Each is read once:
  * many recipes share a few gates. For one thread and one act; later saves are not seen.
  */
-final class KnownGates implements Things<Gate> {
+public final class KnownGates implements Things<Gate> {
   private final Things<Gate> studio;
   private final Map<String, Optional<Kept<Gate>>> known = new HashMap<>();
 
-  KnownGates(Things<Gate> studio, List<Write<Gate>> written) {
+  public KnownGates(Things<Gate> studio, List<Write<Gate>> written) {
     this.studio = studio;
     for (Write<Gate> write : written) {
       Optional<Kept<Gate>> stored = Optional.of(Kept.fresh(write.thing(), write.document()));
