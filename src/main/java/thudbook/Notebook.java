@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.net.URI;
 import java.time.InstantSource;
 import java.util.UUID;
+import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import thudbook.access.Author;
 import thudbook.api.Api;
 import thudbook.commands.Served;
 import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.pages.Pages;
 import thudbook.recipes.Repredictions;
 import thudbook.settings.Settings;
@@ -49,7 +51,7 @@ final class Notebook implements Served {
       if (settings.samples() && acts.changes().isEmpty()) {
         acts.changes().write(SampleLibrary.writes(), Author.SAMPLES, "loaded the sample library");
       }
-      Server server = serve(settings, database, acts, clock, ids);
+      Server server = serve(settings, database, database::schemaVersion, acts, clock, ids);
       repredictions.start();
       DailyBackups backups = new DailyBackups(database.backups(), settings.keepBackups(), clock);
       backups.start();
@@ -60,13 +62,23 @@ final class Notebook implements Served {
     }
   }
 
-  private static Server serve(
-      Settings settings, Database database, Acts acts, InstantSource clock, Supplier<UUID> ids)
+  /**
+   * Serves an opened notebook.
+   *
+   * @param schema the version of its tables
+   */
+  static Server serve(
+      Settings settings,
+      Stores stores,
+      IntSupplier schema,
+      Acts acts,
+      InstantSource clock,
+      Supplier<UUID> ids)
       throws IOException {
     Assets assets = assets();
-    Pages pages = new Pages(database, acts, assets::address, clock, ids, settings.reachedAt());
+    Pages pages = new Pages(stores, acts, assets::address, clock, ids, settings.reachedAt());
     byte[] description = Bundled.read("openapi.json");
-    Api api = new Api(database, acts, ids, clock, database::schemaVersion, description);
+    Api api = new Api(stores, acts, ids, clock, schema, description);
     return Server.start(
         new Server.Address(
             settings.listen(), settings.port(), settings.baseUrl(), settings.uploadLimitBytes()),

@@ -34,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import thudbook.predictions.Predictor;
 
 /**
  * The rooms and what they may use. Property tests; plain test methods, since not every test runner
@@ -236,6 +237,24 @@ class ArchitectureTest {
                 "org.flywaydb..",
                 "com.zaxxer..",
                 "org.sqlite.."))
+        .check(CLASSES);
+  }
+
+  /** Answers hear through {@code Listening}, which predicts each sound once. */
+  @Test
+  void answersPredictThroughListening() {
+    noClasses()
+        .that(
+            not(
+                resideInAnyPackage(
+                    packages(List.of("predictions", "recipes", "patching", "storage")))))
+        .and(
+            not(
+                // What turns knobs, compares channels, keeps shapes, or is sent a sound.
+                nameMatching(
+                    ".*\\.(Predict|PredictionRoute|DialTolerance|LevelsPlot\\$Line|ShapePlot\\$Earlier)")))
+        .should()
+        .dependOnClassesThat(type(Predictor.class))
         .check(CLASSES);
   }
 

@@ -48,15 +48,10 @@ public final class Api {
     this.predictions = new PredictionRoute(stores.gates());
     this.recipes =
         new RecipeRoutes(
-            kept(Documents.RECIPE, acts.recipes(), ids), stores.gates(), stores.library());
+            kept(Documents.RECIPE, acts.recipes(), ids), stores::listening, stores.library());
     this.gates = kept(Documents.GATE, acts.gates(), ids);
     this.modules = kept(Documents.MODULE, acts.modules(), ids);
-    this.sessions =
-        new SessionRoutes(
-            kept(Documents.SESSION, acts.sessions(), ids),
-            stores.recipes(),
-            stores.gates(),
-            stores.modules());
+    this.sessions = new SessionRoutes(kept(Documents.SESSION, acts.sessions(), ids), stores);
     this.changes = new ChangeRoutes(stores, acts);
     this.finding =
         new FindingRoutes(stores.library(), stores.recipes(), acts.tagging(), stores.marks());

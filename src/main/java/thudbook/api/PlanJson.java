@@ -4,8 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Conflict;
 import thudbook.sessions.Moves;
@@ -17,7 +16,7 @@ import thudbook.sessions.Session;
 final class PlanJson {
   private PlanJson() {}
 
-  static ObjectNode node(Plan plan, Things<Gate> studio) {
+  static ObjectNode node(Plan plan, Listening listening) {
     ObjectNode node = Json.object();
     node.put("moves", plan.moves());
     node.set("missing", Json.words(plan.missing()));
@@ -26,7 +25,7 @@ final class PlanJson {
       steps.add(step(plan.steps().get(i), plan.moves(i)));
     }
     ArrayNode clashes = node.putArray("clashes");
-    plan.clashes().forEach(clash -> clashes.add(clash(clash, plan, studio)));
+    plan.clashes().forEach(clash -> clashes.add(clash(clash, plan, listening)));
     node.set("better", better(plan.better()));
     return node;
   }
@@ -54,7 +53,7 @@ final class PlanJson {
     return list;
   }
 
-  private static ObjectNode clash(Plan.Clash clash, Plan plan, Things<Gate> studio) {
+  private static ObjectNode clash(Plan.Clash clash, Plan plan, Listening listening) {
     Conflict conflict = clash.conflict();
     ObjectNode node =
         Json.object()
@@ -65,7 +64,7 @@ final class PlanJson {
             .put("one", conflict.one())
             .put("other", conflict.other());
     ArrayNode channels = node.putArray("channels");
-    for (OtherChannel other : OtherChannel.resolving(clash, plan, studio)) {
+    for (OtherChannel other : OtherChannel.resolving(clash, plan, listening)) {
       channels
           .addObject()
           .put("entry", other.entry())

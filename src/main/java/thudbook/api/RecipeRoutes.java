@@ -4,11 +4,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.library.SearchAddress;
@@ -18,6 +17,8 @@ import thudbook.predictions.SmallShape;
 import thudbook.predictions.Sound;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.HeardRecipe;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 
@@ -29,7 +30,7 @@ final class RecipeRoutes {
   private static final String PATH = "/api/recipes";
 
   private final KeptRoutes<Recipe> kept;
-  private final Things<Gate> gates;
+  private final Supplier<Listening> listening;
   private final Library library;
 
   /**
@@ -37,9 +38,9 @@ final class RecipeRoutes {
    *
    * @param kept what recipes have in common with everything that is kept
    */
-  RecipeRoutes(KeptRoutes<Recipe> kept, Things<Gate> gates, Library library) {
+  RecipeRoutes(KeptRoutes<Recipe> kept, Supplier<Listening> listening, Library library) {
     this.kept = kept;
-    this.gates = gates;
+    this.listening = listening;
     this.library = library;
   }
 
@@ -105,10 +106,13 @@ final class RecipeRoutes {
     query.refuseFaults();
     Kept<Recipe> recipe = kept.found(ctx);
     if (!KeptAnswers.sentOn(ctx, recipe)) {
-      Resolution resolution = Resolution.of(recipe.thing(), gates);
-      Sound sound = resolution.complete().orElseThrow(() -> incomplete(resolution));
+      HeardRecipe heard = listening.get().hear(recipe.thing());
+      Sound sound = heard.sound().orElseThrow(() -> incomplete(heard.resolution()));
       ctx.header("Cache-Control", "no-store");
-      Json.answer(ctx, PredictionJson.node(PredictionRoute.predict(sound, withCurve)));
+      Json.answer(
+          ctx,
+          PredictionJson.node(
+              withCurve ? heard.listening().drawn(sound) : heard.listening().prediction(sound)));
     }
   }
 

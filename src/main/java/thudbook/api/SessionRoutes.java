@@ -3,11 +3,13 @@ package thudbook.api;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.Optional;
+import java.util.function.Supplier;
 import thudbook.changes.Kept;
 import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.Rack;
+import thudbook.notebook.Stores;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
@@ -17,7 +19,7 @@ import thudbook.sessions.Session;
 final class SessionRoutes {
   private final KeptRoutes<Session> kept;
   private final RecipeStore recipes;
-  private final Things<Gate> studio;
+  private final Supplier<Listening> listening;
   private final Things<Module> modules;
 
   /**
@@ -25,12 +27,11 @@ final class SessionRoutes {
    *
    * @param kept what sessions have in common with everything that is kept
    */
-  SessionRoutes(
-      KeptRoutes<Session> kept, RecipeStore recipes, Things<Gate> studio, Things<Module> modules) {
+  SessionRoutes(KeptRoutes<Session> kept, Stores stores) {
     this.kept = kept;
-    this.recipes = recipes;
-    this.studio = studio;
-    this.modules = modules;
+    this.recipes = stores.recipes();
+    this.listening = stores::listening;
+    this.modules = stores.modules();
   }
 
   void addTo(JavalinConfig config) {
@@ -43,7 +44,7 @@ final class SessionRoutes {
     if (!KeptAnswers.sentOn(ctx, session)) {
       Plan plan = Plan.of(session.thing(), this::standing, Rack.of(modules));
       ctx.header("Cache-Control", "no-store");
-      Json.answer(ctx, PlanJson.node(plan, studio));
+      Json.answer(ctx, PlanJson.node(plan, listening.get()));
     }
   }
 

@@ -10,6 +10,7 @@ import thudbook.library.MarkStore;
 import thudbook.library.ShelfStore;
 import thudbook.photos.PhotoStore;
 import thudbook.recipes.DraftStore;
+import thudbook.recipes.Listening;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.RecallStore;
@@ -58,4 +59,9 @@ public interface Stores {
 
   /** Photos. */
   PhotoStore photos();
+
+  /** What an answer hears of recipes; each answer has its own. */
+  default Listening listening() {
+    return new Listening(gates());
+  }
 }

@@ -37,6 +37,7 @@ import thudbook.pages.writing.GateEditing;
 import thudbook.pages.writing.GateEditorRoutes;
 import thudbook.pages.writing.PhotoRoutes;
 import thudbook.quantities.Fault;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.web.ErrorKind;
 import thudbook.web.ErrorPage;
@@ -115,7 +116,10 @@ public final class Pages implements ErrorPage {
             "/recipes/",
             Frame.Section.RECIPES,
             Recipe::title,
-            (before, after) -> MovedNumbers.words(before, after, stores.gates()),
+            () -> {
+              Listening listening = stores.listening();
+              return (before, after) -> MovedNumbers.words(before, after, listening);
+            },
             true,
             reading::earlierRecipe));
   }

@@ -53,9 +53,7 @@ public record LevelsPlot(String title, List<Line> lines) {
   public record Line(String label, String name, int look, Prediction prediction) {
     /** One strike of a sound. */
     public static Line of(String label, String name, int look, Sound sound) {
-      Sound lone =
-          new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
-      return new Line(label, name, look, Predictor.predictWithCurve(lone));
+      return new Line(label, name, look, Predictor.predictWithCurve(ShapePlot.lone(sound)));
     }
 
     Curve curve() {

@@ -1,6 +1,7 @@
 package thudbook.plots;
 
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.drawings.Axis;
@@ -79,19 +80,23 @@ public final class ShapePlot {
    * All figures of a sound: of one strike from rest, with its parts; of a train then also as it is
    * struck.
    *
-   * @param prediction with its curve
+   * @param drawn predicts a sound with its curve
    * @param earlier what is drawn behind; null: nothing
    * @param widths one drawing each
    */
   public static List<Figure> figures(
-      Prediction prediction, Sound sound, @Nullable Earlier earlier, List<Format> widths) {
+      Sound sound,
+      Function<Sound, Prediction> drawn,
+      @Nullable Earlier earlier,
+      List<Format> widths) {
+    Prediction prediction = drawn.apply(sound);
     Curve before = earlier == null ? null : curve(earlier.lone());
     if (train(sound).isEmpty()) {
       return List.of(
           new Figure("", figure(prediction, sound, before, widths), table(prediction, sound)));
     }
     Sound lone = lone(sound);
-    Prediction one = Predictor.predictWithCurve(lone);
+    Prediction one = drawn.apply(lone);
     Curve trainBefore =
         earlier == null || train(earlier.sound()).isEmpty() ? null : curve(earlier.prediction());
     return List.of(
@@ -102,7 +107,20 @@ public final class ShapePlot {
             table(prediction, sound)));
   }
 
-  private static Sound lone(Sound sound) {
+  /**
+   * The figure of one strike from rest, as it stands on a page.
+   *
+   * @param drawn predicts a sound with its curve
+   */
+  public static Figure ofOneStrike(Sound sound, Function<Sound, Prediction> drawn) {
+    Sound lone = train(sound).isEmpty() ? sound : lone(sound);
+    Prediction one = drawn.apply(lone);
+    String caption = train(sound).isEmpty() ? "" : "One strike from rest";
+    return new Figure(caption, figure(one, lone, null, ON_A_PAGE), table(one, lone));
+  }
+
+  /** One strike of a sound. */
+  public static Sound lone(Sound sound) {
     return new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
   }
 

@@ -7,17 +7,15 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
 import thudbook.predictions.Stage;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Resolution;
 import thudbook.recipes.StageEntry;
 
 /**
@@ -48,21 +46,21 @@ public record OtherChannel(
    * The channels that resolve a clash about a channel, for either recipe, nearest first. None for a
    * clash about anything else, or for a recipe that can't be predicted.
    */
-  public static List<OtherChannel> resolving(Plan.Clash clash, Plan plan, Things<Gate> studio) {
+  public static List<OtherChannel> resolving(Plan.Clash clash, Plan plan, Listening listening) {
     if (clash.conflict().kind() != Conflict.Kind.CHANNEL) {
       return List.of();
     }
     List<OtherChannel> found = new ArrayList<>();
-    found.addAll(moving(clash.second(), clash.conflict().what(), plan, studio));
-    found.addAll(moving(clash.first(), clash.conflict().what(), plan, studio));
+    found.addAll(moving(clash.second(), clash.conflict().what(), plan, listening));
+    found.addAll(moving(clash.first(), clash.conflict().what(), plan, listening));
     found.sort(Comparator.comparingDouble(OtherChannel::departure));
     return found;
   }
 
   private static List<OtherChannel> moving(
-      int entry, String wanted, Plan plan, Things<Gate> studio) {
+      int entry, String wanted, Plan plan, Listening listening) {
     Recipe recipe = plan.recipe(entry).orElseThrow();
-    Sound sound = Resolution.of(recipe, studio).complete().orElse(null);
+    Sound sound = listening.hear(recipe).sound().orElse(null);
     if (sound == null) {
       return List.of();
     }
@@ -70,13 +68,12 @@ public record OtherChannel(
     for (int other : plan.besides(entry)) {
       plan.recipe(other).ifPresent(r -> taken.addAll(Wants.of(r, Rack.EMPTY).channels()));
     }
-    Metrics now = Predictor.predict(sound).metrics();
     List<OtherChannel> found = new ArrayList<>();
     for (int i = 0; i < recipe.stages().size(); i++) {
       StageEntry stage = recipe.stages().get(i);
       if (wanted.equals(Wants.channel(stage))) {
-        for (Kept<Gate> stored : studio.all()) {
-          found.addAll(through(stored.thing(), entry, i, sound, now, taken));
+        for (Kept<Gate> stored : listening.studio().all()) {
+          found.addAll(through(stored.thing(), entry, i, sound, taken, listening));
         }
       }
     }
@@ -84,7 +81,8 @@ public record OtherChannel(
   }
 
   private static List<OtherChannel> through(
-      Gate gate, int entry, int index, Sound sound, Metrics now, Set<String> taken) {
+      Gate gate, int entry, int index, Sound sound, Set<String> taken, Listening listening) {
+    Metrics now = listening.prediction(sound).metrics();
     List<OtherChannel> found = new ArrayList<>();
     for (StudioChannel candidate : gate.channels()) {
       String name = candidate.channel().name();
@@ -95,7 +93,8 @@ public record OtherChannel(
       List<Stage> stages = new ArrayList<>(sound.stages());
       stages.set(index, new Stage(candidate.channel(), stage.drive(), stage.envelope()));
       Metrics there =
-          Predictor.predict(
+          listening
+              .prediction(
                   new Sound(
                       sound.source(),
                       sound.envelope(),

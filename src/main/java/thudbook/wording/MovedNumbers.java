@@ -5,13 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Resolution;
 
 /** Numbers that moved so far that an ear or a hand notices, in words such as "hold +14 ms". */
 public final class MovedNumbers {
@@ -35,15 +32,10 @@ public final class MovedNumbers {
   private MovedNumbers() {}
 
   /** What moved between two states of a recipe, both predicted with today's gates. */
-  public static List<String> words(Recipe before, Recipe after, Things<Gate> gates) {
-    return words(predicted(before, gates), predicted(after, gates));
-  }
-
-  private static @Nullable Metrics predicted(Recipe recipe, Things<Gate> gates) {
-    return Resolution.of(recipe, gates)
-        .complete()
-        .map(sound -> Predictor.predict(sound).metrics())
-        .orElse(null);
+  public static List<String> words(Recipe before, Recipe after, Listening listening) {
+    return words(
+        listening.hear(before).metrics().orElse(null),
+        listening.hear(after).metrics().orElse(null));
   }
 
   /**

@@ -3,8 +3,7 @@ package thudbook.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
+import thudbook.recipes.Listening;
 import thudbook.sessions.Conflict;
 import thudbook.sessions.OtherChannel;
 import thudbook.sessions.Plan;
@@ -12,11 +11,11 @@ import thudbook.sessions.Plan;
 /** Clashes of a session in words, and what resolves them. */
 public final class PlanWords {
   private final Plan plan;
-  private final Things<Gate> studio;
+  private final Listening listening;
 
-  public PlanWords(Plan plan, Things<Gate> studio) {
+  public PlanWords(Plan plan, Listening listening) {
     this.plan = plan;
-    this.studio = studio;
+    this.listening = listening;
   }
 
   /** What is in whose way. */
@@ -67,7 +66,7 @@ public final class PlanWords {
   /** The channels through which one of the two sounds alike. */
   public List<String> ways(Plan.Clash clash) {
     List<String> ways = new ArrayList<>();
-    for (OtherChannel other : OtherChannel.resolving(clash, plan, studio)) {
+    for (OtherChannel other : OtherChannel.resolving(clash, plan, listening)) {
       ways.add(
           "Play "
               + title(other.entry())
@@ -96,7 +95,7 @@ public final class PlanWords {
   private String channel(String gateAndChannel) {
     int space = gateAndChannel.indexOf(' ');
     String slug = gateAndChannel.substring(0, space);
-    String gate = studio.find(slug).map(stored -> stored.thing().title()).orElse(slug);
+    String gate = listening.studio().find(slug).map(stored -> stored.thing().title()).orElse(slug);
     return gate + ", " + gateAndChannel.substring(space + 1);
   }
 

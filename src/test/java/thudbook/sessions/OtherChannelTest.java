@@ -28,6 +28,7 @@ import thudbook.equipment.StudioChannel;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Prediction;
 import thudbook.predictions.Predictor;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 import thudbook.recipes.StageEntry;
@@ -156,7 +157,7 @@ class OtherChannelTest {
         Plan plan = Plan.of(layer(one, other), slug -> Optional.of(recipes.get(slug)), Rack.EMPTY);
         for (Plan.Clash clash : plan.clashes()) {
           Set<String> found = new HashSet<>();
-          OtherChannel.resolving(clash, plan, studio)
+          OtherChannel.resolving(clash, plan, new Listening(studio))
               .forEach(c -> found.add(c.entry() + " " + c.stage() + c.gate() + c.channel()));
           if (clash.conflict().kind() == Conflict.Kind.CHANNEL) {
             clashes++;

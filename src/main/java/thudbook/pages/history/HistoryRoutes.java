@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
@@ -45,7 +46,7 @@ public final class HistoryRoutes<T extends Thing> {
    *
    * @param folder of their addresses, with slashes: {@code /gates/}
    * @param title what a thing is called in headings
-   * @param moved what followed from a difference, in words
+   * @param moved tells what followed from a difference, in words; each answer asks for its own
    * @param compared whether there is a page on which two of them are compared
    * @param earlier shows a thing as it was
    */
@@ -53,13 +54,13 @@ public final class HistoryRoutes<T extends Thing> {
       String folder,
       Frame.Section section,
       Function<T, String> title,
-      BiFunction<T, T, List<String>> moved,
+      Supplier<BiFunction<T, T, List<String>>> moved,
       boolean compared,
       Earlier<T> earlier) {
     /** Pages of things from which nothing follows. */
     public Subject(
         String folder, Frame.Section section, Function<T, String> title, Earlier<T> earlier) {
-      this(folder, section, title, (before, after) -> List.of(), false, earlier);
+      this(folder, section, title, () -> (before, after) -> List.of(), false, earlier);
     }
 
     String address(Kept<T> kept) {

@@ -2,6 +2,7 @@ package thudbook.pages.history;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiFunction;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
 import thudbook.changes.Revision;
@@ -59,10 +60,13 @@ public record HistorySheet(
       HistoryRoutes.Subject<T> pages,
       int below,
       String notice) {
+    BiFunction<T, T, List<String>> moved = pages.moved().get();
     List<Line> lines = new ArrayList<>();
     for (int i = 0; i < Math.min(ROWS, revisions.size()); i++) {
+      Revision<T> revision = revisions.get(i);
       T before = i + 1 < revisions.size() ? revisions.get(i + 1).thing() : null;
-      lines.add(line(kept, revisions.get(i), before, noun, pages));
+      List<String> followed = before == null ? List.of() : moved.apply(before, revision.thing());
+      lines.add(line(kept, revision, before, noun, followed, pages));
     }
     String address = pages.address(kept);
     return new HistorySheet(
@@ -81,6 +85,7 @@ public record HistorySheet(
       Revision<T> revision,
       @Nullable T before,
       NounDocument<T> noun,
+      List<String> moved,
       HistoryRoutes.Subject<T> pages) {
     boolean isCurrent = revision.number() == kept.revision();
     List<String> told = before == null ? List.of() : noun.differences(before, revision.thing());
@@ -91,7 +96,7 @@ public record HistorySheet(
         what(revision.what(), told),
         revision.change(),
         told,
-        before == null ? List.of() : pages.moved().apply(before, revision.thing()),
+        moved,
         isCurrent ? "" : pages.comparison(kept, revision.number()),
         isCurrent);
   }

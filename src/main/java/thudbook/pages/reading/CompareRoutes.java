@@ -5,14 +5,14 @@ import io.javalin.http.Context;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import thudbook.access.Author;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.notebook.Stores;
 import thudbook.pages.frame.Frame;
 import thudbook.pages.frame.Layout;
+import thudbook.recipes.Listening;
 import thudbook.recipes.RecipeStore;
 
 /** Recipes side by side. */
@@ -21,14 +21,14 @@ public final class CompareRoutes {
   private static final int SUGGESTED = 100;
 
   private final Layout layout;
+  private final Supplier<Listening> listening;
   private final RecipeStore recipes;
-  private final Things<Gate> gates;
   private final Library library;
 
   public CompareRoutes(Layout layout, Stores stores) {
     this.layout = layout;
+    this.listening = stores::listening;
     this.recipes = stores.recipes();
-    this.gates = stores.gates();
     this.library = stores.library();
   }
 
@@ -40,7 +40,7 @@ public final class CompareRoutes {
   private void compare(Context context) {
     List<String> names =
         context.queryParams("of").stream().flatMap(of -> Arrays.stream(of.split(",", -1))).toList();
-    Comparison comparison = Comparison.of(names, recipes, gates);
+    Comparison comparison = Comparison.of(names, recipes, listening.get());
     List<RecipeList.Row> newest = library.newest(Author.OWNER, SUGGESTED);
     layout.show(
         context,

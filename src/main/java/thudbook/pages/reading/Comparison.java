@@ -5,21 +5,19 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Slugs;
 import thudbook.drawings.Format;
-import thudbook.equipment.Gate;
 import thudbook.plots.DataTable;
 import thudbook.plots.LevelsPlot;
+import thudbook.plots.ShapePlot;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
-import thudbook.predictions.Sound;
+import thudbook.recipes.HeardRecipe;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Resolution;
 import thudbook.wording.MetricWords;
 import thudbook.wording.ReachWords;
 import thudbook.wording.Reading;
@@ -84,7 +82,7 @@ public record Comparison(
    *
    * @param names slugs, ids or titles, with {@code @3} for a revision
    */
-  static Comparison of(List<String> names, RecipeStore recipes, Things<Gate> gates) {
+  static Comparison of(List<String> names, RecipeStore recipes, Listening listening) {
     List<Found> found = new ArrayList<>();
     List<String> unknown = new ArrayList<>();
     for (String name : names.stream().map(String::strip).distinct().toList()) {
@@ -100,7 +98,7 @@ public record Comparison(
     List<LevelsPlot.Line> lines = new ArrayList<>();
     for (int i = 0; i < shown.size(); i++) {
       Found one = shown.get(i);
-      Resolution resolution = Resolution.of(one.recipe(), gates);
+      HeardRecipe heard = listening.hear(one.recipe());
       Item item =
           new Item(
               String.valueOf((char) ('A' + i)),
@@ -109,12 +107,14 @@ public record Comparison(
               one.address(),
               "/compare?of=" + asked(shown, i),
               LOOKS[i],
-              resolution.missing());
+              heard.resolution().missing());
       items.add(item);
-      Sound sound = resolution.sound();
-      if (sound != null) {
-        lines.add(LevelsPlot.Line.of(item.letter(), item.name(), LOOKS[i], sound));
-      }
+      int look = LOOKS[i];
+      heard
+          .sound()
+          .map(ShapePlot::lone)
+          .map(lone -> new LevelsPlot.Line(item.letter(), item.name(), look, listening.drawn(lone)))
+          .ifPresent(lines::add);
     }
     LevelsPlot plot = new LevelsPlot("Shapes over each other", lines);
     return new Comparison(
@@ -122,7 +122,7 @@ public record Comparison(
         unknown,
         found.size() > MOST,
         shown.size() == 2 ? differences(shown.get(0).recipe(), shown.get(1).recipe()) : List.of(),
-        lines.isEmpty() ? null : numbers(shown, gates, items),
+        lines.isEmpty() ? null : numbers(shown, listening, items),
         lines.isEmpty() ? "" : plot.figure(Format.WIDE),
         lines.isEmpty() ? null : plot.table(),
         asked(shown, -1));
@@ -179,15 +179,11 @@ public record Comparison(
   }
 
   /** The numbers of all that can be predicted, as they are struck: trains as trains. */
-  private static DataTable numbers(List<Found> shown, Things<Gate> gates, List<Item> items) {
+  private static DataTable numbers(List<Found> shown, Listening listening, List<Item> items) {
     List<String> header = new ArrayList<>(List.of("Number"));
     List<Metrics> columns = new ArrayList<>();
     for (int i = 0; i < shown.size(); i++) {
-      Metrics metrics =
-          Resolution.of(shown.get(i).recipe(), gates)
-              .complete()
-              .map(sound -> Predictor.predict(sound).metrics())
-              .orElse(null);
+      Metrics metrics = listening.hear(shown.get(i).recipe()).metrics().orElse(null);
       if (metrics != null) {
         columns.add(metrics);
         header.add(items.get(i).name());

@@ -13,6 +13,7 @@ import thudbook.predictions.Prediction;
 import thudbook.predictions.Sound;
 import thudbook.predictions.StageMetrics;
 import thudbook.predictions.StrikeMetrics;
+import thudbook.recipes.Listening;
 import thudbook.wording.Cautions;
 import thudbook.wording.Explanation;
 import thudbook.wording.MetricWords;
@@ -46,11 +47,6 @@ public record Outcome(
    */
   public record Line(String name, String value, String meaning, boolean envelopeOnly, String was) {}
 
-  /** What a prediction shows. */
-  static Outcome of(Sound sound, Prediction prediction) {
-    return of(sound, prediction, null, ShapePlot.ON_A_PAGE);
-  }
-
   /**
    * What a prediction shows against an earlier one.
    *
@@ -58,13 +54,11 @@ public record Outcome(
    * @param widths one drawing each
    */
   public static Outcome of(
-      Sound sound,
-      Prediction prediction,
-      ShapePlot.@Nullable Earlier earlier,
-      List<Format> widths) {
+      Sound sound, Listening listening, ShapePlot.@Nullable Earlier earlier, List<Format> widths) {
+    Prediction prediction = listening.drawn(sound);
     Metrics before = earlier == null ? null : earlier.prediction().metrics();
     return new Outcome(
-        ShapePlot.figures(prediction, sound, earlier, widths),
+        ShapePlot.figures(sound, listening::drawn, earlier, widths),
         Explanation.of(sound, prediction),
         Arrays.stream(MetricWords.Group.values())
             .map(group -> numbers(group, prediction.metrics(), before))

@@ -10,9 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import thudbook.changes.Things;
 import thudbook.equipment.Dialling;
-import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.Rack;
 import thudbook.patching.Cabling;
@@ -23,10 +21,10 @@ import thudbook.patching.KnobTolerance;
 import thudbook.patching.Tolerance;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
 import thudbook.predictions.Reach;
+import thudbook.recipes.HeardRecipe;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.Resolution;
 import thudbook.wording.Cautions;
 import thudbook.wording.MetricWords;
 import thudbook.wording.MovedNumbers;
@@ -87,13 +85,14 @@ public record PatchSheet(
    *
    * @param turned whether every knob is turned to see which one is touchy
    */
-  static PatchSheet of(
-      Recipe recipe, List<Knob> knobs, Rack rack, Things<Gate> gates, boolean turned) {
+  static PatchSheet of(HeardRecipe heard, List<Knob> knobs, Rack rack, boolean turned) {
+    Recipe recipe = heard.recipe();
+    Listening listening = heard.listening();
     DialledSettings settings = DialledSettings.of(recipe, rack);
     Cabling cabling = Cabling.of(recipe, rack);
-    boolean predicted = !settings.tied().isEmpty() && Resolution.of(recipe, gates).sound() != null;
+    boolean predicted = !settings.tied().isEmpty() && heard.sound().isPresent();
     KnobTolerance touchiest =
-        turned && predicted ? Tolerance.touchiest(settings, gates).orElse(null) : null;
+        turned && predicted ? Tolerance.touchiest(settings, listening.studio()).orElse(null) : null;
     String touchy = "";
     if (turned && predicted) {
       touchy = touchiest == null ? "Touchy on none of its knobs." : touchy(touchiest);
@@ -113,7 +112,7 @@ public record PatchSheet(
         warnings,
         touchy,
         predicted && !turned,
-        rounding(settings, gates),
+        rounding(settings, heard),
         used.stream()
             .filter(m -> m.warmUpMinutes() != null && m.warmUpMinutes() > 0)
             .map(
@@ -230,13 +229,13 @@ public record PatchSheet(
         + ".";
   }
 
-  private static String rounding(DialledSettings settings, Things<Gate> gates) {
+  private static String rounding(DialledSettings settings, HeardRecipe heard) {
     List<DialledSetting> tied = settings.tied();
     if (tied.isEmpty()) {
       return "";
     }
-    Optional<Metrics> meant = metrics(settings.recipe(), gates);
-    Optional<Metrics> rounded = metrics(settings.asRounded(), gates);
+    Optional<Metrics> meant = heard.metrics();
+    Optional<Metrics> rounded = heard.listening().hear(settings.asRounded()).metrics();
     if (meant.isEmpty() || rounded.isEmpty()) {
       return "";
     }
@@ -244,10 +243,6 @@ public record PatchSheet(
     return moved.isEmpty()
         ? "Dialled to positions that can be read, it sounds as written."
         : "Dialled to positions that can be read, this moves: " + String.join(", ", moved) + ".";
-  }
-
-  private static Optional<Metrics> metrics(Recipe recipe, Things<Gate> gates) {
-    return Resolution.of(recipe, gates).complete().map(sound -> Predictor.predict(sound).metrics());
   }
 
   private static Set<Module> used(Recipe recipe, Rack rack) {

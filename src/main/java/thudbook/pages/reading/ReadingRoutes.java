@@ -4,6 +4,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Map;
+import java.util.function.Supplier;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
 import thudbook.changes.Things;
@@ -16,12 +17,15 @@ import thudbook.pages.frame.Layout;
 import thudbook.pages.frame.Requested;
 import thudbook.pages.frame.RevisionBanner;
 import thudbook.photos.PhotoStore;
+import thudbook.recipes.HeardRecipe;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 
 /** A recipe to read, also as plain text; the gates and each of them. */
 public final class ReadingRoutes {
   private final Layout layout;
+  private final Supplier<Listening> listening;
   private final RecipeStore recipes;
   private final Things<Gate> gates;
   private final Store<Module> modules;
@@ -30,6 +34,7 @@ public final class ReadingRoutes {
 
   public ReadingRoutes(Layout layout, Stores stores) {
     this.layout = layout;
+    this.listening = stores::listening;
     this.recipes = stores.recipes();
     this.gates = stores.gates();
     this.modules = stores.modules();
@@ -49,7 +54,9 @@ public final class ReadingRoutes {
   private void recipe(Context context) {
     Kept<Recipe> stored = Requested.recipe(context, recipes);
     if (!movedTo(context, "/recipes/", stored.thing().slug())) {
-      RecipeSheet sheet = RecipeSheet.of(stored, recipes, gates);
+      HeardRecipe heard = listening.get().hear(stored.thing());
+      RecipeSheet sheet =
+          RecipeSheet.of(stored, heard, RecipeSheet.Relatives.of(stored.thing(), recipes));
       layout.show(
           context,
           "reading/recipe",
@@ -60,11 +67,7 @@ public final class ReadingRoutes {
               sheet,
               "patch",
               PatchSheet.of(
-                  sheet.recipe(),
-                  sheet.knobs(),
-                  Rack.of(modules),
-                  gates,
-                  context.queryParam("touchy") != null),
+                  heard, sheet.knobs(), Rack.of(modules), context.queryParam("touchy") != null),
               "photos",
               PhotoView.all(sheet.recipe(), photos),
               "lastUsed",
@@ -74,7 +77,13 @@ public final class ReadingRoutes {
 
   private void text(Context context) {
     Kept<Recipe> stored = Requested.recipe(context, recipes);
-    PlainText text = PlainText.of(RecipeSheet.of(stored, recipes, gates), stored.document());
+    PlainText text =
+        PlainText.of(
+            RecipeSheet.of(
+                stored,
+                listening.get().hear(stored.thing()),
+                RecipeSheet.Relatives.of(stored.thing(), recipes)),
+            stored.document());
     layout.show(
         context,
         "reading/text",
@@ -107,7 +116,11 @@ public final class ReadingRoutes {
 
   /** Shows a recipe as it was. */
   public void earlierRecipe(Context context, Kept<Recipe> then, RevisionBanner banner) {
-    RecipeSheet sheet = RecipeSheet.of(then, recipes, gates);
+    RecipeSheet sheet =
+        RecipeSheet.of(
+            then,
+            listening.get().hear(then.thing()),
+            RecipeSheet.Relatives.of(then.thing(), recipes));
     layout.show(
         context,
         "reading/recipe",

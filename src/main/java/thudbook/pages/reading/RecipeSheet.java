@@ -7,13 +7,12 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.pages.frame.Notes;
-import thudbook.predictions.Predictor;
+import thudbook.plots.ShapePlot;
+import thudbook.recipes.HeardRecipe;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.recipes.Resolution;
+import thudbook.recipes.StageEntry;
 import thudbook.wording.Cautions;
 import thudbook.wording.Entry;
 import thudbook.wording.EnvelopeWords;
@@ -67,45 +66,79 @@ public record RecipeSheet(
   /** A table of values. */
   public record Block(String title, List<Entry> entries) {}
 
-  /** The page of a recipe; predicts it. */
-  public static RecipeSheet of(Kept<Recipe> stored, RecipeStore recipes, Things<Gate> gates) {
-    Recipe recipe = stored.thing();
-    Resolution resolution = Resolution.of(recipe, gates);
+  /**
+   * What other recipes have to do with one.
+   *
+   * @param derivedFrom the one that it varies; null: none
+   * @param variations those that vary it
+   */
+  public record Relatives(@Nullable Parent derivedFrom, List<RecipeStore.Variation> variations) {
+    public static Relatives of(Recipe recipe, RecipeStore recipes) {
+      return new Relatives(
+          recipe.derivedFrom() == null ? null : parent(recipe.derivedFrom(), recipes),
+          recipes.variations(recipe.id(), MOST_VARIATIONS));
+    }
+  }
+
+  /** The page of a recipe. */
+  public static RecipeSheet of(Kept<Recipe> stored, HeardRecipe heard, Relatives relatives) {
+    Recipe recipe = heard.recipe();
     Outcome outcome =
-        resolution
-            .complete()
-            .map(sound -> Outcome.of(sound, Predictor.predictWithCurve(sound)))
+        heard
+            .sound()
+            .map(sound -> Outcome.of(sound, heard.listening(), null, ShapePlot.ON_A_PAGE))
             .orElse(null);
     List<Block> played = played(recipe);
-    List<StageView> stages =
-        IntStream.range(0, recipe.stages().size())
-            .mapToObj(i -> StageView.of(recipe.stages().get(i), i, gates))
-            .toList();
-    Map<String, Entry> values = byKey(played, stages);
-    List<Cautions.Caution> cautions = new ArrayList<>();
-    if (outcome != null) {
-      cautions.addAll(outcome.cautions());
-    }
-    resolution.gates().stream().distinct().map(Cautions::of).forEach(cautions::addAll);
+    List<StageView> stages = stages(heard);
     return new RecipeSheet(
         recipe,
         facts(stored),
-        recipe.derivedFrom() == null ? null : parent(recipe.derivedFrom(), recipes),
+        relatives.derivedFrom(),
         recipe.source() == null ? "" : SourceWords.line(recipe.source()),
         played,
         stages,
-        recipe.settings().stream().map(setting -> Knob.of(setting, values)).toList(),
-        cautions,
-        resolution.missing(),
+        knobs(recipe, played, stages),
+        cautions(heard),
+        heard.resolution().missing(),
         outcome,
         Notes.html(recipe.notes()),
-        recipes.variations(recipe.id(), MOST_VARIATIONS),
+        relatives.variations(),
         stored.version(),
         stored.binnedAt() != null);
   }
 
+  /** The knobs of a recipe in words, each with the value that it sets. */
+  public static List<Knob> knobs(HeardRecipe heard) {
+    return knobs(heard.recipe(), played(heard.recipe()), stages(heard));
+  }
+
+  private static List<Knob> knobs(Recipe recipe, List<Block> played, List<StageView> stages) {
+    Map<String, Entry> values = byKey(played, stages);
+    return recipe.settings().stream().map(setting -> Knob.of(setting, values)).toList();
+  }
+
+  private static List<StageView> stages(HeardRecipe heard) {
+    List<StageEntry> stages = heard.recipe().stages();
+    return IntStream.range(0, stages.size())
+        .mapToObj(i -> StageView.of(stages.get(i), i, heard.listening().studio()))
+        .toList();
+  }
+
+  /** What its sound and its gates have to be handled with care for. */
+  public static List<Cautions.Caution> cautions(HeardRecipe heard) {
+    List<Cautions.Caution> cautions = new ArrayList<>();
+    heard.metrics().map(Cautions::of).ifPresent(cautions::addAll);
+    heard.resolution().gates().stream().distinct().map(Cautions::of).forEach(cautions::addAll);
+    return cautions;
+  }
+
   /** How the sound goes on behind the gates: mixes with their levels, in words. */
   public List<Entry> onward() {
+    return onward(recipe);
+  }
+
+  /** How the sound of a recipe goes on behind the gates. */
+  public static List<Entry> onward(Recipe recipe) {
     List<Entry> onward = new ArrayList<>();
     for (Recipe.After after : recipe.after()) {
       onward.add(new Entry("", after.what(), after.how() == null ? "" : after.how()));
@@ -154,7 +187,8 @@ public record RecipeSheet(
         .orElse(new Parent(name, null));
   }
 
-  private static List<Block> played(Recipe recipe) {
+  /** Every value of source, envelope, strikes and output, in tables. */
+  public static List<Block> played(Recipe recipe) {
     List<Block> blocks = new ArrayList<>();
     if (recipe.source() != null) {
       blocks.add(new Block("Source", SourceWords.entries(recipe.source())));

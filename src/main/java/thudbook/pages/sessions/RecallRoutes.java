@@ -24,10 +24,8 @@ import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
-import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
-import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
@@ -40,6 +38,7 @@ import thudbook.patching.DialledSettings;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Position;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
@@ -60,7 +59,6 @@ public final class RecallRoutes {
   private final Stores stores;
   private final RecipeStore recipes;
   private final Keeper<Recipe> acts;
-  private final Things<Gate> studio;
   private final Store<Session> sessions;
   private final RecallStore recalls;
   private final InstantSource clock;
@@ -85,7 +83,6 @@ public final class RecallRoutes {
     this.stores = stores;
     this.recipes = stores.recipes();
     this.acts = acts.recipes();
-    this.studio = stores.gates();
     this.sessions = stores.sessions();
     this.recalls = stores.recalls();
     this.clock = clock;
@@ -129,7 +126,7 @@ public final class RecallRoutes {
       @Nullable Session session,
       Ticking ticking,
       List<Fault> faults) {
-    RecallSheet sheet = sheet(stored, ticking.marks());
+    RecallSheet sheet = sheet(stored, ticking.marks(), stores.listening());
     Map<String, @Nullable Object> values = new HashMap<>();
     values.put("sheet", sheet);
     values.put("id", ticking.id().toString());
@@ -140,12 +137,11 @@ public final class RecallRoutes {
         ctx, "sessions/recall", sheet.recipe().title() + ", recall", Frame.Section.RECIPES, values);
   }
 
-  private RecallSheet sheet(Kept<Recipe> stored, RecallMarks marks) {
+  private RecallSheet sheet(Kept<Recipe> stored, RecallMarks marks, Listening listening) {
     Recipe recipe = stored.thing();
     return RecallSheet.of(
         stored,
-        recipes,
-        studio,
+        listening.hear(recipe),
         Rack.of(stores.modules()),
         PhotoView.all(recipe, stores.photos()),
         SheetCode.of(recipe.id(), recipe.slug(), base),
@@ -164,12 +160,14 @@ public final class RecallRoutes {
             stored.thing(),
             slug -> Uses.standing(recipes, slug).map(Kept::thing),
             Rack.of(stores.modules()));
+    Listening listening = stores.listening();
     Map<String, RecallSheet> sheets = new LinkedHashMap<>();
     for (Session.Entry entry : stored.thing().entries()) {
       Uses.standing(recipes, entry.recipe())
-          .ifPresent(recipe -> sheets.put(entry.recipe(), sheet(recipe, RecallMarks.NONE)));
+          .ifPresent(
+              recipe -> sheets.put(entry.recipe(), sheet(recipe, RecallMarks.NONE, listening)));
     }
-    SessionSheet session = SessionSheet.of(stored, plan, studio, new Uses(recalls)::last);
+    SessionSheet session = SessionSheet.of(stored, plan, listening, new Uses(recalls)::last);
     layout.show(
         ctx,
         "sessions/session-sheets",

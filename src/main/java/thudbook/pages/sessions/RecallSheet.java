@@ -9,23 +9,21 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
 import thudbook.equipment.Module;
 import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
+import thudbook.pages.frame.Notes;
 import thudbook.pages.reading.Knob;
 import thudbook.pages.reading.PhotoView;
 import thudbook.pages.reading.RecipeSheet;
 import thudbook.plots.ShapePlot;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Predictor;
-import thudbook.predictions.Sound;
 import thudbook.quantities.Position;
+import thudbook.recipes.HeardRecipe;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Resolution;
 import thudbook.wording.Cautions;
 import thudbook.wording.Entry;
@@ -111,21 +109,22 @@ public record RecallSheet(
   /** Joins a recipe with everything that its sheet shows. */
   static RecallSheet of(
       Kept<Recipe> stored,
-      RecipeStore recipes,
-      Things<Gate> gates,
+      HeardRecipe heard,
       Rack rack,
       List<PhotoView> photos,
       SheetCode code,
       RecallMarks marks,
       String lastUsed) {
-    Recipe recipe = stored.thing();
-    RecipeSheet page = RecipeSheet.of(stored, recipes, gates);
-    Resolution resolution = Resolution.of(recipe, gates);
-    Sound sound = resolution.complete().orElse(null);
-    Metrics metrics = sound == null ? null : Predictor.predict(sound).metrics();
-    DialTolerance tolerance = new DialTolerance(recipe, rack, gates, metrics);
+    Recipe recipe = heard.recipe();
+    Resolution resolution = heard.resolution();
+    // What is drawn comes first: of a lone strike it has the numbers as well.
+    ShapePlot.Figure figure =
+        heard.sound().map(it -> ShapePlot.ofOneStrike(it, heard.listening()::drawn)).orElse(null);
+    Metrics metrics = heard.metrics().orElse(null);
+    DialTolerance tolerance = new DialTolerance(recipe, rack, heard.listening().studio(), metrics);
+    List<Knob> told = RecipeSheet.knobs(heard);
     List<Module> modules = modules(recipe, rack);
-    List<Cautions.Caution> cautions = new ArrayList<>(page.cautions());
+    List<Cautions.Caution> cautions = new ArrayList<>(RecipeSheet.cautions(heard));
     cautions.addAll(ofTubes(modules, resolution.gates()));
     Map<String, Integer> seen = new HashMap<>();
     List<Cable> cables = new ArrayList<>();
@@ -140,7 +139,7 @@ public record RecallSheet(
     List<String> tune = new ArrayList<>();
     for (int i = 0; i < recipe.settings().size(); i++) {
       Recipe.Setting setting = recipe.settings().get(i);
-      Knob words = page.knobs().get(i);
+      Knob words = told.get(i);
       String name = unique(nameOf(setting), seen);
       List<Dial> into = setting.at() instanceof Position.Named ? switches : knobs;
       into.add(
@@ -158,11 +157,6 @@ public record RecallSheet(
         tune.add(words.module() + " " + words.control() + ": " + words.sets());
       }
     }
-    List<ShapePlot.Figure> figures =
-        sound == null
-            ? List.of()
-            : ShapePlot.figures(
-                Predictor.predictWithCurve(sound), sound, null, ShapePlot.ON_A_PAGE);
     return new RecallSheet(
         recipe,
         stored.version(),
@@ -173,12 +167,12 @@ public record RecallSheet(
         switches,
         knobs,
         tune,
-        strike(page),
-        figures.isEmpty() ? null : figures.get(0),
+        strike(recipe),
+        figure,
         metrics == null ? List.of() : numbers(metrics),
-        page.missing(),
-        page.onward(),
-        page.notes(),
+        resolution.missing(),
+        RecipeSheet.onward(recipe),
+        Notes.html(recipe.notes()),
         photos.stream().filter(PhotoView::isHere).limit(1).toList(),
         code,
         lastUsed);
@@ -251,9 +245,9 @@ public record RecallSheet(
     return warmUps;
   }
 
-  private static List<String> strike(RecipeSheet page) {
+  private static List<String> strike(Recipe recipe) {
     List<String> strike = new ArrayList<>();
-    for (RecipeSheet.Block block : page.played()) {
+    for (RecipeSheet.Block block : RecipeSheet.played(recipe)) {
       if (block.title().equals("Strikes")) {
         block.entries().forEach(entry -> strike.add(entry.name() + ": " + entry.value()));
       }

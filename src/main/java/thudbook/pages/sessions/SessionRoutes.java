@@ -16,13 +16,11 @@ import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
-import thudbook.changes.Things;
 import thudbook.documents.DifferenceWords;
 import thudbook.documents.Differences;
 import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.documents.SameIdentity;
-import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.library.Library;
 import thudbook.notebook.Acts;
@@ -34,6 +32,7 @@ import thudbook.pages.frame.Requested;
 import thudbook.pages.reading.Uses;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.Plan;
@@ -49,10 +48,10 @@ public final class SessionRoutes {
   private static final Pattern ORDER = Pattern.compile("[0-9]{1,3}(,[0-9]{1,3})*");
 
   private final Layout layout;
+  private final Supplier<Listening> listening;
   private final Store<Session> sessions;
   private final Keeper<Session> acts;
   private final RecipeStore recipes;
-  private final Things<Gate> studio;
   private final RecallStore recalls;
   private final Library library;
   private final Supplier<Rack> rack;
@@ -66,10 +65,10 @@ public final class SessionRoutes {
    */
   public SessionRoutes(Layout layout, Stores stores, Acts acts, Supplier<UUID> ids) {
     this.layout = layout;
+    this.listening = stores::listening;
     this.sessions = stores.sessions();
     this.acts = acts.sessions();
     this.recipes = stores.recipes();
-    this.studio = stores.gates();
     this.recalls = stores.recalls();
     this.library = stores.library();
     this.rack = () -> Rack.of(stores.modules());
@@ -113,7 +112,7 @@ public final class SessionRoutes {
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.PERMANENT_REDIRECT);
       return;
     }
-    SessionSheet sheet = SessionSheet.of(stored, plan(session), studio, uses::last);
+    SessionSheet sheet = SessionSheet.of(stored, plan(session), listening.get(), uses::last);
     layout.show(
         ctx, "sessions/session", session.title(), Frame.Section.SESSIONS, Map.of("sheet", sheet));
   }

@@ -10,9 +10,8 @@ import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
-import thudbook.changes.Things;
-import thudbook.equipment.Gate;
 import thudbook.pages.frame.Notes;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.sessions.Moves;
 import thudbook.sessions.Plan;
@@ -127,9 +126,9 @@ public record SessionSheet(
    * @param lastUsed tells when a recipe was set up last, in words; empty: never yet
    */
   static SessionSheet of(
-      Kept<Session> stored, Plan plan, Things<Gate> studio, Function<Recipe, String> lastUsed) {
+      Kept<Session> stored, Plan plan, Listening listening, Function<Recipe, String> lastUsed) {
     Session session = stored.thing();
-    PlanWords words = new PlanWords(plan, studio);
+    PlanWords words = new PlanWords(plan, listening);
     Plan.Better better = plan.better();
     List<Entry> facts = new ArrayList<>();
     if (session.date() != null) {

@@ -19,11 +19,10 @@ import thudbook.pages.reading.PatchSheet;
 import thudbook.plots.ShapePlot;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
-import thudbook.predictions.Prediction;
-import thudbook.predictions.Predictor;
 import thudbook.predictions.Sound;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
+import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
 import thudbook.wording.MetricWords;
@@ -85,20 +84,20 @@ public record EditorAnswer(
     if (experiment == null) {
       return new EditorAnswer(null, List.of(), shown, patch, "", "");
     }
-    Resolution resolution = Resolution.of(experiment.recipe(), experiment.in(studio));
+    Listening listening = new Listening(experiment.in(studio));
+    Resolution resolution = listening.hear(experiment.recipe()).resolution();
     Sound sound = resolution.sound();
     if (sound == null) {
       return new EditorAnswer(null, resolution.missing(), shown, patch, "", "");
     }
     ShapePlot.Earlier before = earlier == null ? null : before(earlier, sound, studio);
-    Prediction prediction = Predictor.predictWithCurve(sound);
     return new EditorAnswer(
-        Outcome.of(sound, prediction, before, widths(form)),
+        Outcome.of(sound, listening, before, widths(form)),
         List.of(),
         shown,
         patch,
         before == null || earlier == null ? "" : earlier.name(),
-        status(prediction.metrics()));
+        status(listening.prediction(sound).metrics()));
   }
 
   /** The earlier shape, if there is one and it was made by another sound. */
