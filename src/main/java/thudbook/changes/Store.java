@@ -1,6 +1,8 @@
 package thudbook.changes;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -11,6 +13,12 @@ import java.util.UUID;
  * @param <T> what kind of things
  */
 public interface Store<T extends Thing> extends Things<T> {
+  /**
+   * Things by the names that were asked for, in one look: slugs, old slugs, ids as text. Names of
+   * nothing are left out.
+   */
+  Map<String, Kept<T>> named(Collection<String> slugsOrIds);
+
   /** Whether a slug is taken, now or as an old name. */
   boolean slugTaken(String slug);
 

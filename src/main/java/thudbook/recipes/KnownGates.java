@@ -1,10 +1,12 @@
 package thudbook.recipes;
 
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import thudbook.changes.Kept;
+import thudbook.changes.Store;
 import thudbook.changes.Things;
 import thudbook.changes.Write;
 import thudbook.equipment.Gate;
@@ -24,6 +26,14 @@ public final class KnownGates implements Things<Gate> {
       known.put(write.thing().slug(), stored);
       known.put(write.thing().id().toString(), stored);
     }
+  }
+
+  /** The gates of some names, all looked up at once. */
+  public static KnownGates named(Store<Gate> studio, Collection<String> names) {
+    KnownGates gates = new KnownGates(studio, List.of());
+    Map<String, Kept<Gate>> found = studio.named(names);
+    names.forEach(name -> gates.known.put(name, Optional.ofNullable(found.get(name))));
+    return gates;
   }
 
   @Override

@@ -88,6 +88,11 @@ final class Connections implements AutoCloseable {
     }
   }
 
+  /** What reads, for tests that count statements. */
+  DSLContext reading() {
+    return reading;
+  }
+
   /** Reads in one transaction, so that all of it sees one state. */
   <T> T read(Function<DSLContext, T> work) {
     return reading.transactionResult(transaction -> work.apply(transaction.dsl()));

@@ -6,9 +6,13 @@ import static thudbook.storage.schema.Tables.THING;
 import static thudbook.storage.schema.Tables.THING_SLUG;
 
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
@@ -61,6 +65,47 @@ class StoredThings<T extends Thing> implements Store<T> {
                   : select(db, isIt(slugOrId.toLowerCase(Locale.ROOT))).fetchOptional();
             })
         .map(this::kept);
+  }
+
+  @Override
+  public Map<String, Kept<T>> named(Collection<String> slugsOrIds) {
+    Map<String, Record> found = new HashMap<>();
+    connections.read(
+        db -> {
+          for (List<String> some : Batches.of(List.copyOf(Set.copyOf(slugsOrIds)))) {
+            found.putAll(named(db, some));
+          }
+          return found;
+        });
+    Map<String, Kept<T>> things = new HashMap<>();
+    found.forEach((name, row) -> things.put(name, kept(row)));
+    return things;
+  }
+
+  private Map<String, Record> named(DSLContext db, List<String> names) {
+    Map<String, Long> bySlug =
+        db.select(THING_SLUG.SLUG, THING_SLUG.THING)
+            .from(THING_SLUG)
+            .where(THING_SLUG.NOUN.eq(noun.word()), THING_SLUG.SLUG.in(names))
+            .fetchMap(THING_SLUG.SLUG, THING_SLUG.THING);
+    List<String> ids = names.stream().map(name -> name.toLowerCase(Locale.ROOT)).toList();
+    Map<Long, Record> byKey = new HashMap<>();
+    Map<String, Record> byId = new HashMap<>();
+    Condition isOne =
+        THING.ID.in(bySlug.values()).or(THING.NOUN.eq(noun.word()).and(THING.UUID.in(ids)));
+    for (Record row : select(db, isOne).fetch()) {
+      byKey.put(row.get(THING.ID), row);
+      byId.put(row.get(THING.UUID), row);
+    }
+    Map<String, Record> found = new HashMap<>();
+    for (String name : names) {
+      Long key = bySlug.get(name);
+      Record row = key == null ? byId.get(name.toLowerCase(Locale.ROOT)) : byKey.get(key);
+      if (row != null) {
+        found.put(name, row);
+      }
+    }
+    return found;
   }
 
   @Override
@@ -157,6 +202,8 @@ class StoredThings<T extends Thing> implements Store<T> {
 
   private static SelectConditionStep<? extends Record> select(DSLContext db, Condition which) {
     return db.select(
+            THING.ID,
+            THING.UUID,
             THING.VERSION,
             THING.HEAD,
             THING.AUTHOR,

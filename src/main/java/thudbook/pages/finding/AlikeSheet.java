@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
 import thudbook.changes.Kept;
 import thudbook.library.Alike;
@@ -14,7 +15,6 @@ import thudbook.library.RecipeFacts;
 import thudbook.library.RecipeList;
 import thudbook.notebook.Stores;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 import thudbook.wording.ReadableNumbers;
 import thudbook.wording.SourceWords;
 
@@ -47,14 +47,23 @@ public record AlikeSheet(
     key.ifPresent(keys::add);
     stores.library().list().rows(keys, Author.OWNER).forEach(row -> rows.put(row.key(), row));
     RecipeList.Row own = key.isEmpty() ? null : rows.get(key.getAsInt());
+    List<RecipeList.Row> shown =
+        nearest.stream()
+            .map(neighbour -> rows.get(neighbour.key()))
+            .filter(Objects::nonNull)
+            .toList();
+    List<String> slugs = shown.stream().map(RecipeList.Row::slug).toList();
+    Map<String, Kept<Recipe>> others = stores.recipes().named(slugs);
+    Map<String, RecipeRow> views = new HashMap<>();
+    RecipeRow.all(shown, stores).forEach(row -> views.put(row.slug(), row));
     List<Item> items = new ArrayList<>();
     for (Alike.Neighbour neighbour : nearest) {
       RecipeList.Row row = rows.get(neighbour.key());
       if (row != null && own != null) {
         items.add(
             new Item(
-                RecipeRow.of(row, stores.recipes(), stores.gates()),
-                String.join(", ", differences(recipe, own, row, by, stores.recipes())),
+                Objects.requireNonNull(views.get(row.slug())),
+                String.join(", ", differences(recipe, own, row, by, others.get(row.slug()))),
                 ReadableNumbers.decibels(neighbour.distance()),
                 AlikeWords.distance(neighbour.distance())));
       }
@@ -64,12 +73,16 @@ public record AlikeSheet(
   }
 
   private static List<String> differences(
-      Recipe recipe, RecipeList.Row own, RecipeList.Row row, Likeness by, RecipeStore recipes) {
+      Recipe recipe,
+      RecipeList.Row own,
+      RecipeList.Row row,
+      Likeness by,
+      @Nullable Kept<Recipe> stored) {
     List<String> words = new ArrayList<>();
     if (by != Likeness.SETTINGS) {
       words.addAll(AlikeWords.heard(own.metrics(), row.metrics()));
     }
-    Recipe other = recipes.find(row.slug()).map(Kept::thing).orElse(null);
+    Recipe other = stored == null ? null : stored.thing();
     if (by != Likeness.SHAPE && other != null) {
       if (!Objects.equals(own.sourceKind(), row.sourceKind())) {
         words.add(

@@ -85,9 +85,7 @@ public record RecipeIndex(
             .toList(),
         ActiveFilter.all(search, words),
         FilterPanel.of(library, asked, wanted, parameters, words),
-        page.rows().stream()
-            .map(row -> RecipeRow.of(row, highlight, stores.recipes(), stores.gates()))
-            .toList(),
+        RecipeRow.all(page.rows(), highlight, stores),
         page.found().total(),
         count(page),
         ListAddress.of(search, after),

@@ -2,8 +2,12 @@ package thudbook.pages.finding;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Kept;
 import thudbook.changes.Things;
@@ -11,13 +15,15 @@ import thudbook.equipment.Gate;
 import thudbook.library.Highlight;
 import thudbook.library.Highlight.Piece;
 import thudbook.library.RecipeList;
+import thudbook.notebook.Stores;
 import thudbook.plots.SmallShapeDrawing;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Reach;
+import thudbook.recipes.KnownGates;
 import thudbook.recipes.Recipe;
-import thudbook.recipes.RecipeStore;
 import thudbook.recipes.Resolution;
+import thudbook.recipes.StageEntry;
 import thudbook.wording.Entry;
 import thudbook.wording.MetricWords;
 import thudbook.wording.ReachWords;
@@ -60,28 +66,59 @@ public record RecipeRow(
   /** A tag, with the words that were looked for marked. */
   public record Tag(String name, List<Piece> pieces) {}
 
-  /** The row of a recipe in a list of no search. */
-  static RecipeRow of(RecipeList.Row row, RecipeStore recipes, Things<Gate> gates) {
-    return of(row, new Highlight(List.of()), recipes, gates);
+  /** The rows of a list of no search. */
+  static List<RecipeRow> all(List<RecipeList.Row> rows, Stores stores) {
+    return all(rows, new Highlight(List.of()), stores);
   }
 
   /**
-   * The row of a recipe.
+   * The rows of a page of the list. The texts that some of them need, and their gates, are looked
+   * up for all of them at once.
    *
    * @param highlight marks what was looked for
    */
-  static RecipeRow of(
-      RecipeList.Row row, Highlight highlight, RecipeStore recipes, Things<Gate> gates) {
+  static List<RecipeRow> all(List<RecipeList.Row> rows, Highlight highlight, Stores stores) {
+    List<String> read =
+        rows.stream()
+            .filter(row -> isHalfWritten(row) || !highlight.isSeenIn(shown(row)))
+            .map(RecipeList.Row::slug)
+            .toList();
+    Map<String, Kept<Recipe>> recipes = stores.recipes().named(read);
+    Set<String> played =
+        recipes.values().stream()
+            .flatMap(recipe -> recipe.thing().stages().stream())
+            .map(StageEntry::gate)
+            .filter(Objects::nonNull)
+            .collect(Collectors.toSet());
+    Things<Gate> gates = KnownGates.named(stores.gates(), played);
+    return rows.stream().map(row -> of(row, highlight, recipes.get(row.slug()), gates)).toList();
+  }
+
+  private static boolean isHalfWritten(RecipeList.Row row) {
+    return row.metrics() == null && !row.stale();
+  }
+
+  /** The words that stand in a row. */
+  private static List<String> shown(RecipeList.Row row) {
     List<String> shown = new ArrayList<>(row.tags());
     shown.add(row.title());
     if (row.heard() != null) {
       shown.add(row.heard());
     }
     shown.addAll(row.channels());
-    boolean halfWritten = row.metrics() == null && !row.stale();
+    return shown;
+  }
+
+  /**
+   * The row of a recipe.
+   *
+   * @param stored null: the row says all there is to say, or the recipe is gone since
+   */
+  private static RecipeRow of(
+      RecipeList.Row row, Highlight highlight, @Nullable Kept<Recipe> stored, Things<Gate> gates) {
+    List<String> shown = shown(row);
     boolean explained = highlight.isSeenIn(shown);
-    Recipe recipe =
-        halfWritten || !explained ? recipes.find(row.slug()).map(Kept::thing).orElse(null) : null;
+    Recipe recipe = stored == null ? null : stored.thing();
     Metrics metrics = row.metrics();
     List<Entry> numbers = metrics == null ? List.of() : numbers(metrics);
     return new RecipeRow(
@@ -99,7 +136,7 @@ public record RecipeRow(
         drawing(row, numbers),
         numbers,
         row.stale(),
-        halfWritten && recipe != null ? Resolution.of(recipe, gates).missing() : List.of());
+        isHalfWritten(row) && recipe != null ? Resolution.of(recipe, gates).missing() : List.of());
   }
 
   /** Where the extract comes from, in words. */
