@@ -2,6 +2,8 @@ package thudbook.api;
 
 import io.javalin.config.JavalinConfig;
 import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.UUID;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
@@ -10,8 +12,6 @@ import thudbook.changes.Thing;
 import thudbook.documents.Documents;
 import thudbook.documents.NewIdentity;
 import thudbook.documents.NounDocument;
-import thudbook.equipment.Gate;
-import thudbook.equipment.Module;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
 
@@ -20,9 +20,8 @@ public final class Api {
   private final HealthRoute health;
   private final PredictionRoute predictions;
   private final RecipeRoutes recipes;
-  private final KeptRoutes<Gate> gates;
-  private final KeptRoutes<Module> modules;
   private final SessionRoutes sessions;
+  private final List<KeptRoutes<?>> others;
   private final ChangeRoutes changes;
   private final FindingRoutes finding;
   private final ShelfRoutes shelves;
@@ -48,10 +47,9 @@ public final class Api {
     this.predictions = new PredictionRoute(stores.gates());
     this.recipes =
         new RecipeRoutes(
-            kept(Documents.RECIPE, acts.recipes(), ids), stores::listening, stores.library());
-    this.gates = kept(Documents.GATE, acts.gates(), ids);
-    this.modules = kept(Documents.MODULE, acts.modules(), ids);
-    this.sessions = new SessionRoutes(kept(Documents.SESSION, acts.sessions(), ids), stores);
+            kept(Documents.RECIPE, acts, ids), stores::listening, stores.library());
+    this.sessions = new SessionRoutes(kept(Documents.SESSION, acts, ids), stores);
+    this.others = others(acts, ids);
     this.changes = new ChangeRoutes(stores, acts);
     this.finding =
         new FindingRoutes(stores.library(), stores.recipes(), acts.tagging(), stores.marks());
@@ -59,16 +57,25 @@ public final class Api {
     this.media = new MediaRoutes(stores.photos(), acts.photos());
     this.documents =
         new DocumentRoutes(
-            stores.documents(),
-            stores.photos(),
-            acts.changes(),
-            new NewIdentity(ids, acts.changes()::slugTaken));
+            stores, acts, new NewIdentity(ids, acts.changes()::slugTaken));
     this.description = new DescriptionRoute(description);
   }
 
   private static <T extends Thing> KeptRoutes<T> kept(
-      NounDocument<T> noun, Keeper<T> acts, Supplier<UUID> ids) {
-    return new KeptRoutes<>(noun, acts, new NewIdentity(ids, acts.store()::slugTaken));
+      NounDocument<T> noun, Acts acts, Supplier<UUID> ids) {
+    Keeper<T> keeper = acts.changes().keeper(noun);
+    return new KeptRoutes<>(noun, keeper, new NewIdentity(ids, keeper.store()::slugTaken));
+  }
+
+  /** Those of nouns of which there is nothing else to ask. */
+  private static List<KeptRoutes<?>> others(Acts acts, Supplier<UUID> ids) {
+    List<KeptRoutes<?>> others = new ArrayList<>();
+    for (NounDocument<?> noun : acts.nouns()) {
+      if (noun != Documents.RECIPE && noun != Documents.SESSION) {
+        others.add(kept(noun, acts, ids));
+      }
+    }
+    return List.copyOf(others);
   }
 
   /** Adds all routes. */
@@ -76,9 +83,8 @@ public final class Api {
     health.addTo(config);
     predictions.addTo(config);
     recipes.addTo(config);
-    gates.addTo(config);
-    modules.addTo(config);
     sessions.addTo(config);
+    others.forEach(noun -> noun.addTo(config));
     changes.addTo(config);
     finding.addTo(config);
     shelves.addTo(config);

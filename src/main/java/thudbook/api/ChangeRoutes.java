@@ -15,6 +15,8 @@ import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.documents.BulkBody;
+import thudbook.documents.Documents;
+import thudbook.documents.NounDocument;
 import thudbook.library.Library;
 import thudbook.library.SearchAddress;
 import thudbook.library.Tagging;
@@ -34,9 +36,11 @@ import thudbook.web.MediaTypes;
 final class ChangeRoutes {
   private static final int USUAL_LIMIT = 50;
   private static final int LARGEST_LIMIT = 200;
-  private static final int MOST_IN_BIN = 1000;
 
-  private final List<Keeper<?>> binned;
+  /** So many recipes of the bin are listed; of all else there are few. */
+  private static final int MOST_RECIPES_IN_BIN = 1000;
+
+  private final List<NounDocument<?>> binned;
   private final PredictionStore predictions;
   private final Keeper<Recipe> recipes;
   private final Changes changes;
@@ -44,7 +48,8 @@ final class ChangeRoutes {
   private final Tagging tagging;
 
   ChangeRoutes(Stores stores, Acts acts) {
-    this.binned = List.of(acts.recipes(), acts.gates(), acts.sessions());
+    // The description of these routes has no modules in the bin.
+    this.binned = acts.nouns().stream().filter(noun -> noun != Documents.MODULE).toList();
     this.predictions = stores.predictions();
     this.recipes = acts.recipes();
     this.changes = acts.changes();
@@ -161,9 +166,10 @@ final class ChangeRoutes {
 
   private void bin(Context ctx) {
     ObjectNode node = Json.object();
-    for (Keeper<?> noun : binned) {
-      ArrayNode list = node.putArray(noun.noun().word() + "s");
-      for (Kept<?> kept : noun.store().binned(MOST_IN_BIN)) {
+    for (NounDocument<?> noun : binned) {
+      ArrayNode list = node.putArray(noun.word() + "s");
+      int most = noun == Documents.RECIPE ? MOST_RECIPES_IN_BIN : Integer.MAX_VALUE;
+      for (Kept<?> kept : changes.store(noun).binned(most)) {
         list.addObject()
             .put("id", kept.id().toString())
             .put("slug", kept.slug())

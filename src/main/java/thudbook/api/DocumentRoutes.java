@@ -14,6 +14,9 @@ import thudbook.documents.DocumentStore;
 import thudbook.documents.DocumentZip;
 import thudbook.documents.Documents;
 import thudbook.documents.Identity;
+import thudbook.documents.NounDocument;
+import thudbook.notebook.Acts;
+import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
 import thudbook.web.MediaTypes;
@@ -24,6 +27,7 @@ final class DocumentRoutes {
   private static final String ZIP = "application/zip";
   private static final int PHOTOS_AT_ONCE = 50;
 
+  private final List<NounDocument<?>> nouns;
   private final DocumentStore documents;
   private final PhotoStore photos;
   private final Changes acts;
@@ -34,10 +38,11 @@ final class DocumentRoutes {
    *
    * @param identity gives ids and slugs to documents that come without
    */
-  DocumentRoutes(DocumentStore documents, PhotoStore photos, Changes acts, Identity identity) {
-    this.documents = documents;
-    this.photos = photos;
-    this.acts = acts;
+  DocumentRoutes(Stores stores, Acts acts, Identity identity) {
+    this.nouns = acts.nouns();
+    this.documents = stores.documents();
+    this.photos = stores.photos();
+    this.acts = acts.changes();
     this.identity = identity;
   }
 
@@ -48,7 +53,7 @@ final class DocumentRoutes {
 
   private void add(Context ctx) {
     MediaTypes.requireBody(ctx, KeptAnswers.DOCUMENT_TYPE);
-    Documents.Read<?> read = Documents.read(ctx.bodyAsBytes(), identity);
+    Documents.Read<?> read = Documents.read(nouns, ctx.bodyAsBytes(), identity);
     Thing thing = read.thing();
     long change = acts.write(List.of(read.write(null)), Author.OWNER, "added " + thing.title());
     ctx.header("Location", "/api/" + read.word() + "s/" + thing.slug());
@@ -70,7 +75,7 @@ final class DocumentRoutes {
         .header("Cache-Control", "no-store")
         .header("Content-Disposition", "attachment; filename=\"thudbook.zip\"");
     try (DocumentZip zip = new DocumentZip(ctx.outputStream())) {
-      zip.addAll(documents);
+      zip.addAll(nouns, documents);
       String after = "";
       do {
         String from = after;

@@ -12,9 +12,9 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
 /**
- * A zip of documents in folders {@code gates/}, {@code recipes/}, {@code modules/}, {@code
- * sessions/} and {@code media/}, written while it is made. The same content makes the same bytes:
- * no times are kept.
+ * A zip of documents in a folder a noun, such as {@code gates/} and {@code recipes/}, and of photos
+ * in {@code media/}, written while it is made. The same content makes the same bytes: no times are
+ * kept.
  */
 public final class DocumentZip implements Closeable {
   private static final int BATCH = 100;
@@ -27,9 +27,9 @@ public final class DocumentZip implements Closeable {
     this.zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
   }
 
-  /** Adds every document, reading a few at a time. */
-  public void addAll(DocumentStore store) throws IOException {
-    for (NounDocument<?> noun : Documents.NOUNS) {
+  /** Adds every document of some nouns, reading a few at a time. */
+  public void addAll(List<NounDocument<?>> nouns, DocumentStore store) throws IOException {
+    for (NounDocument<?> noun : nouns) {
       add(noun.word() + "s/", noun, store);
     }
   }

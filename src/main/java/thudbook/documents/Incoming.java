@@ -44,16 +44,18 @@ public record Incoming(String file, Documents.Read<?> read) {
   /**
    * Reads all documents and tables of a parcel.
    *
+   * @param nouns what a document may be of
    * @param columns takes how each column of a table was understood, a sentence each
    * @throws Refusal with all faults of all documents, each with file and line
    */
-  public static List<Incoming> read(Parcel parcel, Identity identity, List<String> columns) {
+  public static List<Incoming> read(
+      List<NounDocument<?>> nouns, Parcel parcel, Identity identity, List<String> columns) {
     List<Incoming> read = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     Refusal.Kind kind = Refusal.Kind.REFUSED_VALUES;
     for (Parcel.Item item : parcel.documents()) {
       try {
-        read.add(new Incoming(item.name(), Documents.read(item.bytes(), identity)));
+        read.add(new Incoming(item.name(), Documents.read(nouns, item.bytes(), identity)));
       } catch (Refusal refusal) {
         kind = refusal.kind();
         refusal.faults().forEach(fault -> faults.add(inFile(item, fault)));

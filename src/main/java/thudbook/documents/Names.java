@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 final class Names {
   private static final Pattern UUID_FORM =
       Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
-  private static final Pattern FORMAT = Pattern.compile("([a-z]{1,20})/([0-9]{1,4})");
+  private static final Pattern FORMAT = Pattern.compile("([a-z-]{1,40})/([0-9]{1,4})");
   private static final String ID_EXPECTED =
       "an id such as 5f0c1d1e-8f0a-4b39-9a55-1f6f6a1c7d02, or no id";
   private static final String SLUG_EXPECTED =

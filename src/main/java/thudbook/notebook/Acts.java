@@ -3,10 +3,12 @@ package thudbook.notebook;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
 import thudbook.changes.Keeping;
 import thudbook.documents.Documents;
+import thudbook.documents.NounDocument;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.ModuleRule;
@@ -21,8 +23,19 @@ import thudbook.sessions.Session;
  * What can be done with an opened notebook.
  *
  * @param changes everything that is written down, and undoing it
+ * @param nouns the documents of all that is written down, in the order in which they are listed
  */
-public record Acts(Changes changes, Photos photos, Tagging tagging) {
+public record Acts(
+    Changes changes, List<NounDocument<?>> nouns, Photos photos, Tagging tagging) {
+  public Acts {
+    nouns = List.copyOf(nouns);
+  }
+
+  /** The acts of a notebook with the nouns that every notebook has. */
+  public static Acts on(Stores stores, InstantSource clock, Runnable afterwards) {
+    return on(stores, clock, afterwards, List.of());
+  }
+
   /**
    * The acts over these stores.
    *
@@ -30,7 +43,7 @@ public record Acts(Changes changes, Photos photos, Tagging tagging) {
    * @param more what is kept beside what every notebook keeps
    */
   public static Acts on(
-      Stores stores, InstantSource clock, Runnable afterwards, Keeping<?>... more) {
+      Stores stores, InstantSource clock, Runnable afterwards, List<AddedNoun<?>> more) {
     List<Keeping<?>> nouns = new ArrayList<>();
     nouns.add(
         new Keeping<>(
@@ -48,10 +61,11 @@ public record Acts(Changes changes, Photos photos, Tagging tagging) {
             stores.modules(),
             new ModuleRule(Documents.MODULE, stores.modules())));
     nouns.add(new Keeping<>(Documents.SESSION, stores.sessions()));
-    nouns.addAll(List.of(more));
+    more.forEach(noun -> nouns.add(noun.in(stores)));
     Changes changes = new Changes(stores.changes(), nouns, clock, afterwards);
     return new Acts(
         changes,
+        Stream.concat(Documents.NOUNS.stream(), more.stream().map(AddedNoun::documents)).toList(),
         new Photos(stores.photos(), clock),
         new Tagging(stores.library(), changes.keeper(Documents.RECIPE)));
   }

@@ -1,7 +1,9 @@
 package thudbook.notebook;
 
 import thudbook.changes.ChangeStore;
+import thudbook.changes.Noun;
 import thudbook.changes.Store;
+import thudbook.changes.Thing;
 import thudbook.documents.DocumentStore;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
@@ -32,6 +34,13 @@ public interface Stores {
 
   /** Sessions with their revisions. */
   Store<Session> sessions();
+
+  /**
+   * Things of a noun with their revisions.
+   *
+   * @throws IllegalStateException if the notebook was opened without this noun
+   */
+  <T extends Thing> Store<T> things(Noun<T> noun);
 
   /** The acts of this notebook. */
   ChangeStore changes();

@@ -97,15 +97,6 @@ final class EnvelopeNumbers {
                 return held(
                     one.peakVolts(), attack, one.decay(), one.sustain(), one.lengthSeconds(), one);
               });
-      case "decay" ->
-          Part.some(
-              Dimension.TIME,
-              marked(one.decay()),
-              s -> {
-                FallEntry decay = fall(one.decay(), s);
-                return held(
-                    one.peakVolts(), one.attack(), decay, one.sustain(), one.lengthSeconds(), one);
-              });
       case "sustain" ->
           Part.some(
               Dimension.NUMBER,
@@ -116,6 +107,22 @@ final class EnvelopeNumbers {
               Dimension.TIME,
               one.lengthSeconds(),
               s -> held(one.peakVolts(), one.attack(), one.decay(), one.sustain(), s, one));
+      default -> ofHeldFalls(one, key);
+    };
+  }
+
+  private static Optional<Part<EnvelopeEntry>> ofHeldFalls(
+      EnvelopeEntry.AttackDecaySustainRelease one, String key) {
+    return switch (key) {
+      case "decay" ->
+          Part.some(
+              Dimension.TIME,
+              marked(one.decay()),
+              s -> {
+                FallEntry decay = fall(one.decay(), s);
+                return held(
+                    one.peakVolts(), one.attack(), decay, one.sustain(), one.lengthSeconds(), one);
+              });
       case "release" ->
           Part.some(
               Dimension.TIME,

@@ -6,9 +6,9 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.sqlite.SQLiteException;
 import thudbook.changes.ChangeStore;
 import thudbook.changes.Noun;
 import thudbook.changes.Store;
@@ -41,9 +41,7 @@ public final class Database implements Stores, AutoCloseable {
   private final FolderLock lock;
   private final Connections connections;
   private final RecipeStore recipes;
-  private final Store<Gate> gates;
-  private final Store<Module> modules;
-  private final Store<Session> sessions;
+  private final Map<Noun<?>, Store<?>> things;
   private final ChangeStore changes;
   private final DraftStore drafts;
   private final RecallStore recalls;
@@ -59,13 +57,11 @@ public final class Database implements Stores, AutoCloseable {
     this.lock = lock;
     this.connections = connections;
     this.recipes = new StoredRecipes(connections);
-    this.gates = new StoredThings<>(connections, Documents.GATE);
-    this.modules = new StoredThings<>(connections, Documents.MODULE);
-    this.sessions = new StoredThings<>(connections, Documents.SESSION);
+    this.things = nouns.stores(connections, recipes);
     this.changes = new StoredChanges(connections, nouns);
     this.drafts = new StoredDrafts(connections);
     this.recalls = new StoredRecalls(connections);
-    this.library = library(connections, gates);
+    this.library = library(connections, gates());
     this.marks = new StoredMarks(connections);
     this.shelves = new StoredShelves(connections);
     this.predictions = new StoredPredictions(connections);
@@ -97,7 +93,7 @@ public final class Database implements Stores, AutoCloseable {
       return new Database(file, lock, Connections.open(file), StoredNouns.with(more));
     } catch (SQLException e) {
       lock.close();
-      throw refusal(home, e);
+      throw FolderLock.refusal(home, home.resolve(FILE), e);
     } catch (RuntimeException e) {
       lock.close();
       throw DatabaseFile.explained(home.resolve(FILE), e);
@@ -112,7 +108,7 @@ public final class Database implements Stores, AutoCloseable {
     try {
       Files.createDirectories(home.resolve(NATIVE_LIBRARY));
     } catch (IOException e) {
-      throw unwritable(home);
+      throw FolderLock.unwritable(home);
     }
     // Not into a temporary folder that others share; it happens at each start.
     System.setProperty("org.sqlite.tmpdir", home.resolve(NATIVE_LIBRARY).toString());
@@ -126,22 +122,27 @@ public final class Database implements Stores, AutoCloseable {
 
   @Override
   public Store<Gate> gates() {
-    return gates;
+    return things(Documents.GATE);
   }
 
   @Override
   public Store<Module> modules() {
-    return modules;
+    return things(Documents.MODULE);
   }
 
   @Override
   public Store<Session> sessions() {
-    return sessions;
+    return things(Documents.SESSION);
   }
 
-  /** A store of things of a noun that not every notebook has. */
+  @Override
+  @SuppressWarnings("unchecked") // A noun is kept in a store of its own type.
   public <T extends Thing> Store<T> things(Noun<T> noun) {
-    return new StoredThings<>(connections, noun);
+    Store<?> store = things.get(noun);
+    if (store == null) {
+      throw new IllegalStateException("this notebook was opened without a " + noun.word());
+    }
+    return (Store<T>) store;
   }
 
   @Override
@@ -269,35 +270,5 @@ public final class Database implements Stores, AutoCloseable {
   /** The connections themselves, for tests that look at plans and pragmas. */
   Connections connections() {
     return connections;
-  }
-
-  static Refusal unwritable(Path folder) {
-    return Refusal.of(
-        Refusal.Kind.CONFLICT,
-        "folder-not-writable",
-        "The data folder "
-            + folder
-            + " can't be created or written to: choose another one with --data.");
-  }
-
-  private static RuntimeException refusal(Path folder, SQLException e) {
-    if (e instanceof SQLiteException inSqlite) {
-      switch (inSqlite.getResultCode()) {
-        case SQLITE_NOTADB, SQLITE_CORRUPT -> {
-          return Refusal.of(
-              Refusal.Kind.CONFLICT,
-              "not-a-database",
-              "The file "
-                  + folder.resolve(FILE)
-                  + " is not a database, or is damaged: restore a backup, or choose another folder"
-                  + " with --data.");
-        }
-        case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_READONLY_DIRECTORY, SQLITE_PERM -> {
-          return unwritable(folder);
-        }
-        default -> {}
-      }
-    }
-    return new IllegalStateException("the database of " + folder + " can't be opened", e);
   }
 }

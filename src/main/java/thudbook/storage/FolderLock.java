@@ -6,8 +6,10 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteException;
 import thudbook.quantities.Refusal;
 
 /**
@@ -35,7 +37,7 @@ final class FolderLock implements AutoCloseable {
           FileChannel.open(
               folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     } catch (IOException e) {
-      throw Database.unwritable(folder);
+      throw unwritable(folder);
     }
     FolderLock lock = new FolderLock(channel);
     if (tryLock(channel) == null) {
@@ -72,5 +74,37 @@ final class FolderLock implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What keeps a folder from being a data folder. */
+  static Refusal unwritable(Path folder) {
+    return Refusal.of(
+        Refusal.Kind.CONFLICT,
+        "folder-not-writable",
+        "The data folder "
+            + folder
+            + " can't be created or written to: choose another one with --data.");
+  }
+
+  /** What an error of SQLite says to a person who opens a data folder with this database. */
+  static RuntimeException refusal(Path folder, Path file, SQLException e) {
+    if (e instanceof SQLiteException inSqlite) {
+      switch (inSqlite.getResultCode()) {
+        case SQLITE_NOTADB, SQLITE_CORRUPT -> {
+          return Refusal.of(
+              Refusal.Kind.CONFLICT,
+              "not-a-database",
+              "The file "
+                  + file
+                  + " is not a database, or is damaged: restore a backup, or choose another folder"
+                  + " with --data.");
+        }
+        case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_READONLY_DIRECTORY, SQLITE_PERM -> {
+          return unwritable(folder);
+        }
+        default -> {}
+      }
+    }
+    return new IllegalStateException("the database of " + folder + " can't be opened", e);
   }
 }

@@ -2,11 +2,15 @@ package thudbook.storage;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jooq.DSLContext;
 import thudbook.changes.Noun;
+import thudbook.changes.Store;
 import thudbook.changes.Thing;
 import thudbook.documents.Documents;
+import thudbook.recipes.Recipe;
 
 /** The nouns of a notebook with what hangs on each, in the order in which they are listed. */
 final class StoredNouns {
@@ -45,6 +49,14 @@ final class StoredNouns {
 
   private static <T extends Thing> Stored<T> plain(Noun<T> noun) {
     return new Stored<>(noun, (db, rows, change) -> new SideRows<>());
+  }
+
+  /** A store a noun. */
+  Map<Noun<?>, Store<?>> stores(Connections connections, Store<Recipe> recipes) {
+    Map<Noun<?>, Store<?>> stores = new HashMap<>();
+    nouns.forEach(stored -> stores.put(stored.noun(), new StoredThings<>(connections, stored.noun())));
+    stores.put(Documents.RECIPE, recipes);
+    return Map.copyOf(stores);
   }
 
   List<Stored<?>> all() {

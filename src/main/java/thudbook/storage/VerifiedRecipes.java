@@ -50,14 +50,27 @@ final class VerifiedRecipes {
 
   /** Looks at the recipes behind a key, all in one state, and returns their keys. */
   List<Long> check(DSLContext db, long after) {
+    List<Record> rows = rows(db, after);
+    List<Long> keys = rows.stream().map(row -> row.get(THING.ID)).toList();
+    Map<Long, List<String>> tags = tags(db, keys);
+    Map<Long, List<String>> stages = stages(db, keys);
+    Things<Gate> studio = texts.studio(db);
+    for (Record row : rows) {
+      long key = row.get(THING.ID);
+      check(
+          db, row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
+    }
+    return keys;
+  }
+
+  private static List<Record> rows(DSLContext db, long after) {
     List<Field<?>> columns =
         new ArrayList<>(List.of(THING.ID, THING.SLUG, REVISION.DOCUMENT, RECIPE_PARENT.PARENT));
     columns.addAll(List.of(RECIPE_FACT.fields()));
     columns.add(PREDICTION.STALE);
     columns.add(PREDICTION.MODEL);
     columns.addAll(PredictionColumns.all());
-    var rows =
-        db.select(columns)
+    return db.select(columns)
             .from(THING)
             .leftJoin(REVISION)
             .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
@@ -71,29 +84,25 @@ final class VerifiedRecipes {
             .orderBy(THING.ID)
             .limit(Verification.BATCH)
             .fetch();
-    List<Long> keys = rows.getValues(THING.ID);
-    Map<Long, List<String>> tags =
-        db.select(RECIPE_TAG.RECIPE, TAG.FOLDED)
+  }
+
+  private static Map<Long, List<String>> tags(DSLContext db, List<Long> keys) {
+    return db.select(RECIPE_TAG.RECIPE, TAG.FOLDED)
             .from(RECIPE_TAG)
             .join(TAG)
             .on(TAG.ID.eq(RECIPE_TAG.TAG))
             .where(RECIPE_TAG.RECIPE.in(keys))
             .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
             .fetchGroups(RECIPE_TAG.RECIPE, TAG.FOLDED);
-    Map<Long, List<String>> stages =
-        db.selectFrom(RECIPE_STAGE)
+  }
+
+  private static Map<Long, List<String>> stages(DSLContext db, List<Long> keys) {
+    return db.selectFrom(RECIPE_STAGE)
             .where(RECIPE_STAGE.RECIPE.in(keys))
             .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
             .fetchGroups(
                 RECIPE_STAGE.RECIPE,
                 row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
-    Things<Gate> studio = texts.studio(db);
-    for (Record row : rows) {
-      long key = row.get(THING.ID);
-      check(
-          db, row, tags.getOrDefault(key, List.of()), stages.getOrDefault(key, List.of()), studio);
-    }
-    return keys;
   }
 
   private void check(

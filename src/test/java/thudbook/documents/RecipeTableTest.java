@@ -31,7 +31,7 @@ class RecipeTableTest {
   private List<Recipe> read(String table) {
     Parcel parcel = new Parcel();
     parcel.add("table.csv", new ByteArrayInputStream(table.getBytes(StandardCharsets.UTF_8)));
-    return Incoming.read(parcel, new KnownIdentity(), columns).stream()
+    return Incoming.read(Documents.NOUNS, parcel, new KnownIdentity(), columns).stream()
         .map(incoming -> ((Recipe) incoming.read().thing()))
         .toList();
   }

@@ -23,6 +23,7 @@ import thudbook.changes.Changes;
 import thudbook.documents.Documents;
 import thudbook.documents.Import;
 import thudbook.documents.Incoming;
+import thudbook.documents.NounDocument;
 import thudbook.documents.Parcel;
 import thudbook.library.Library;
 import thudbook.notebook.Acts;
@@ -42,6 +43,7 @@ public final class ShareRoutes {
   private final Layout layout;
   private final RecipeStore recipes;
   private final Library library;
+  private final List<NounDocument<?>> nouns;
   private final Changes changes;
   private final Photos photos;
   private final Supplier<UUID> ids;
@@ -56,6 +58,7 @@ public final class ShareRoutes {
     this.layout = layout;
     this.recipes = stores.recipes();
     this.library = stores.library();
+    this.nouns = acts.nouns();
     this.changes = acts.changes();
     this.photos = acts.photos();
     this.ids = ids;
@@ -113,7 +116,7 @@ public final class ShareRoutes {
     }
     List<String> columns = new ArrayList<>();
     List<Incoming> documents =
-        Incoming.read(parcel, Incoming.identity(ids, changes::slugTaken), columns);
+        Incoming.read(nouns, parcel, Incoming.identity(ids, changes::slugTaken), columns);
     Map<String, String> names = new HashMap<>();
     List<Photos.Ready> ready = photos(parcel, names);
     List<Incoming> renamed =
