@@ -3,6 +3,7 @@ package thudbook;
 import java.io.IOException;
 import java.net.URI;
 import java.time.InstantSource;
+import java.util.List;
 import java.util.UUID;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
@@ -11,6 +12,7 @@ import thudbook.access.Author;
 import thudbook.api.Api;
 import thudbook.commands.Served;
 import thudbook.notebook.Acts;
+import thudbook.notebook.AddedNoun;
 import thudbook.notebook.Stores;
 import thudbook.pages.Pages;
 import thudbook.recipes.Repredictions;
@@ -43,10 +45,18 @@ final class Notebook implements Served {
    */
   static Notebook open(Settings settings, InstantSource clock, Supplier<UUID> ids)
       throws IOException {
-    Database database = Database.open(settings.data());
+    return open(settings, clock, ids, List.of());
+  }
+
+  /** The same with more nouns than every notebook has. */
+  static Notebook open(
+      Settings settings, InstantSource clock, Supplier<UUID> ids, List<AddedNoun<?>> more)
+      throws IOException {
+    Database database =
+        Database.open(settings.data(), more.stream().map(AddedNoun::documents).toList());
     try {
       Repredictions repredictions = new Repredictions(database.predictions(), database.gates());
-      Acts acts = Acts.on(database, clock, repredictions::wake);
+      Acts acts = Acts.on(database, clock, repredictions::wake, more);
       // Once, and not again when they were thrown away.
       if (settings.samples() && acts.changes().isEmpty()) {
         acts.changes().write(SampleLibrary.writes(), Author.SAMPLES, "loaded the sample library");

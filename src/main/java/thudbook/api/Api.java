@@ -46,8 +46,7 @@ public final class Api {
     this.health = new HealthRoute(schema);
     this.predictions = new PredictionRoute(stores.gates());
     this.recipes =
-        new RecipeRoutes(
-            kept(Documents.RECIPE, acts, ids), stores::listening, stores.library());
+        new RecipeRoutes(kept(Documents.RECIPE, acts, ids), stores::listening, stores.library());
     this.sessions = new SessionRoutes(kept(Documents.SESSION, acts, ids), stores);
     this.others = others(acts, ids);
     this.changes = new ChangeRoutes(stores, acts);
@@ -56,8 +55,7 @@ public final class Api {
     this.shelves = new ShelfRoutes(stores.shelves(), clock);
     this.media = new MediaRoutes(stores.photos(), acts.photos());
     this.documents =
-        new DocumentRoutes(
-            stores, acts, new NewIdentity(ids, acts.changes()::slugTaken));
+        new DocumentRoutes(stores, acts, new NewIdentity(ids, acts.changes()::slugTaken));
     this.description = new DescriptionRoute(description);
   }
 

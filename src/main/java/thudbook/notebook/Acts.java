@@ -25,8 +25,7 @@ import thudbook.sessions.Session;
  * @param changes everything that is written down, and undoing it
  * @param nouns the documents of all that is written down, in the order in which they are listed
  */
-public record Acts(
-    Changes changes, List<NounDocument<?>> nouns, Photos photos, Tagging tagging) {
+public record Acts(Changes changes, List<NounDocument<?>> nouns, Photos photos, Tagging tagging) {
   public Acts {
     nouns = List.copyOf(nouns);
   }

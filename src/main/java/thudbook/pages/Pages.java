@@ -24,6 +24,7 @@ import thudbook.pages.frame.Layout;
 import thudbook.pages.help.HelpRoutes;
 import thudbook.pages.history.ChangeRoutes;
 import thudbook.pages.history.HistoryRoutes;
+import thudbook.pages.history.PlainRoutes;
 import thudbook.pages.rack.EquipmentRoutes;
 import thudbook.pages.reading.CompareRoutes;
 import thudbook.pages.reading.ReadingRoutes;
@@ -73,6 +74,7 @@ public final class Pages implements ErrorPage {
             recipeHistory(stores, acts, reading)::addTo,
             gateHistory(acts, reading)::addTo,
             new ChangeRoutes(layout, stores, acts)::addTo,
+            config -> PlainRoutes.all(layout, acts).forEach(noun -> noun.addTo(config)),
             new CompareRoutes(layout, stores)::addTo,
             new FindRoutes(layout, stores, acts)::addTo,
             new SelectionRoutes(stores, acts)::addTo,

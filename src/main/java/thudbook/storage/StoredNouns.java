@@ -54,7 +54,8 @@ final class StoredNouns {
   /** A store a noun. */
   Map<Noun<?>, Store<?>> stores(Connections connections, Store<Recipe> recipes) {
     Map<Noun<?>, Store<?>> stores = new HashMap<>();
-    nouns.forEach(stored -> stores.put(stored.noun(), new StoredThings<>(connections, stored.noun())));
+    nouns.forEach(
+        stored -> stores.put(stored.noun(), new StoredThings<>(connections, stored.noun())));
     stores.put(Documents.RECIPE, recipes);
     return Map.copyOf(stores);
   }

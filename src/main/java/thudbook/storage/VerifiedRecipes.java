@@ -71,38 +71,38 @@ final class VerifiedRecipes {
     columns.add(PREDICTION.MODEL);
     columns.addAll(PredictionColumns.all());
     return db.select(columns)
-            .from(THING)
-            .leftJoin(REVISION)
-            .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
-            .leftJoin(RECIPE_FACT)
-            .on(RECIPE_FACT.RECIPE.eq(THING.ID))
-            .leftJoin(RECIPE_PARENT)
-            .on(RECIPE_PARENT.RECIPE.eq(THING.ID))
-            .leftJoin(PREDICTION)
-            .on(PREDICTION.RECIPE.eq(THING.ID))
-            .where(THING.NOUN.eq(Documents.RECIPE.word()), THING.ID.gt(after))
-            .orderBy(THING.ID)
-            .limit(Verification.BATCH)
-            .fetch();
+        .from(THING)
+        .leftJoin(REVISION)
+        .on(REVISION.THING.eq(THING.ID), REVISION.NUMBER.eq(THING.HEAD))
+        .leftJoin(RECIPE_FACT)
+        .on(RECIPE_FACT.RECIPE.eq(THING.ID))
+        .leftJoin(RECIPE_PARENT)
+        .on(RECIPE_PARENT.RECIPE.eq(THING.ID))
+        .leftJoin(PREDICTION)
+        .on(PREDICTION.RECIPE.eq(THING.ID))
+        .where(THING.NOUN.eq(Documents.RECIPE.word()), THING.ID.gt(after))
+        .orderBy(THING.ID)
+        .limit(Verification.BATCH)
+        .fetch();
   }
 
   private static Map<Long, List<String>> tags(DSLContext db, List<Long> keys) {
     return db.select(RECIPE_TAG.RECIPE, TAG.FOLDED)
-            .from(RECIPE_TAG)
-            .join(TAG)
-            .on(TAG.ID.eq(RECIPE_TAG.TAG))
-            .where(RECIPE_TAG.RECIPE.in(keys))
-            .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
-            .fetchGroups(RECIPE_TAG.RECIPE, TAG.FOLDED);
+        .from(RECIPE_TAG)
+        .join(TAG)
+        .on(TAG.ID.eq(RECIPE_TAG.TAG))
+        .where(RECIPE_TAG.RECIPE.in(keys))
+        .orderBy(RECIPE_TAG.RECIPE, RECIPE_TAG.POSITION)
+        .fetchGroups(RECIPE_TAG.RECIPE, TAG.FOLDED);
   }
 
   private static Map<Long, List<String>> stages(DSLContext db, List<Long> keys) {
     return db.selectFrom(RECIPE_STAGE)
-            .where(RECIPE_STAGE.RECIPE.in(keys))
-            .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
-            .fetchGroups(
-                RECIPE_STAGE.RECIPE,
-                row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
+        .where(RECIPE_STAGE.RECIPE.in(keys))
+        .orderBy(RECIPE_STAGE.RECIPE, RECIPE_STAGE.POSITION)
+        .fetchGroups(
+            RECIPE_STAGE.RECIPE,
+            row -> words(row.get(RECIPE_STAGE.GATE), row.get(RECIPE_STAGE.CHANNEL)));
   }
 
   private void check(

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import thudbook.changes.Keeper;
 import thudbook.changes.Thing;
+import thudbook.documents.Documents;
 import thudbook.wording.TimeOfRecord;
 
 /**
@@ -14,8 +15,8 @@ import thudbook.wording.TimeOfRecord;
  * @param sections those of nouns of which something lies there
  */
 public record BinSheet(List<Section> sections) {
-  /** So many things of a noun are listed. */
-  static final int ROWS = 200;
+  /** So many recipes are listed; of all else there are few. */
+  private static final int RECIPES = 200;
 
   /**
    * The things of a noun.
@@ -39,14 +40,20 @@ public record BinSheet(List<Section> sections) {
    * @param title what a thing is called
    */
   record Binned<T extends Thing>(Keeper<T> acts, String folder, Function<T, String> title) {
+    /** A noun whose name is the folder of its pages. */
+    static <T extends Thing> Binned<T> of(Keeper<T> acts) {
+      return new Binned<>(acts, "/" + acts.noun().word() + "s/", Thing::title);
+    }
+
     String name() {
       return acts.noun().word() + "s";
     }
 
     private Section section() {
       String name = name();
+      int most = acts.noun().equals(Documents.RECIPE) ? RECIPES : Integer.MAX_VALUE;
       List<Item> items =
-          acts.store().binned(ROWS).stream()
+          acts.store().binned(most).stream()
               .map(
                   kept ->
                       new Item(
@@ -55,9 +62,13 @@ public record BinSheet(List<Section> sections) {
                           "/bin/" + name + "/" + kept.id(),
                           TimeOfRecord.of(Objects.requireNonNull(kept.binnedAt()))))
               .toList();
-      String heading = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
-      return new Section(name, heading, items, items.size() == ROWS);
+      return new Section(name, heading(name), items, items.size() == most);
     }
+  }
+
+  /** The name of a folder as a heading. */
+  static String heading(String folder) {
+    return folder.substring(0, 1).toUpperCase(Locale.ROOT) + folder.substring(1).replace('-', ' ');
   }
 
   static BinSheet of(List<Binned<?>> nouns) {

@@ -3,6 +3,7 @@ package thudbook.pages.history;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import thudbook.access.Author;
@@ -11,6 +12,8 @@ import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
+import thudbook.documents.Documents;
+import thudbook.documents.NounDocument;
 import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
 import thudbook.notebook.Stores;
@@ -23,7 +26,6 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
-import thudbook.sessions.Session;
 import thudbook.web.ErrorKind;
 
 /**
@@ -50,13 +52,19 @@ public final class ChangeRoutes {
     this.recipeActs = acts.recipes();
     this.gateActs = acts.gates();
     this.changes = acts.changes();
-    this.binned =
-        List.of(
-            new BinSheet.Binned<>(recipeActs, "/recipes/", Recipe::title),
-            new BinSheet.Binned<>(gateActs, "/gates/", Gate::title),
-            new BinSheet.Binned<>(
-                acts.modules(), "/equipment/", module -> module.label() + " " + module.title()),
-            new BinSheet.Binned<>(acts.sessions(), "/sessions/", Session::title));
+    this.binned = binned(acts);
+  }
+
+  private static List<BinSheet.Binned<?>> binned(Acts acts) {
+    List<BinSheet.Binned<?>> binned = new ArrayList<>();
+    for (NounDocument<?> noun : acts.nouns()) {
+      binned.add(
+          noun == Documents.MODULE
+              ? new BinSheet.Binned<>(
+                  acts.modules(), "/equipment/", module -> module.label() + " " + module.title())
+              : BinSheet.Binned.of(acts.changes().keeper(noun)));
+    }
+    return List.copyOf(binned);
   }
 
   public void addTo(JavalinConfig config) {
