@@ -163,10 +163,12 @@ final class EnvelopeNumbers {
     return new FallEntry(marked / toMark(fall), fall.curve(), fall.decaysTo());
   }
 
-  /** An exponential fall takes ln(1 %)/ln(q) times as long to 1 % as to the fraction q. */
   private static double toMark(FallEntry fall) {
-    return fall.curve() == Curve.LINEAR || fall.decaysTo() == MARKED_TO
-        ? 1
-        : Math.log(MARKED_TO) / Math.log(fall.decaysTo());
+    return fall.curve() == Curve.LINEAR ? 1 : toMark(fall.decaysTo());
+  }
+
+  /** An exponential fall takes ln(1 %)/ln(q) times as long to 1 % as to the fraction q. */
+  static double toMark(double decaysTo) {
+    return decaysTo == MARKED_TO ? 1 : Math.log(MARKED_TO) / Math.log(decaysTo);
   }
 }

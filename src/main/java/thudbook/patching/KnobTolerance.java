@@ -3,7 +3,10 @@ package thudbook.patching;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.DoubleBinaryOperator;
+import thudbook.predictions.Departure;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Reach;
@@ -25,11 +28,6 @@ public record KnobTolerance(
     Metrics exact,
     Map<Metric, Span> spans,
     Set<Reach> reaches) {
-  /** A neighbour within this many decibels and this ratio of times is as good. */
-  private static final double GOOD_DECIBELS = 1.5;
-
-  private static final double GOOD_RATIO = 1.15;
-
   public KnobTolerance {
     spans = Map.copyOf(new EnumMap<>(spans));
     reaches = Set.copyOf(EnumSet.copyOf(reaches));
@@ -43,19 +41,18 @@ public record KnobTolerance(
   public record Span(double lowest, double highest, boolean absentSomewhere) {}
 
   /**
-   * How touchy the knob is: the largest of the distance of the peak over 1.5 dB and the logarithms
-   * of the ratios of hold and release40 over that of 1.15, each between the exact position and the
-   * worst one within the tolerance. Infinite if one of them is lost or the gate falls silent.
+   * How touchy the knob is: the largest {@link Departure} of peak, hold and release40 between the
+   * exact position and the worst one within the tolerance. Infinite if the gate may fall silent, or
+   * if hold or release40 may be lost.
    */
   public double touchiness() {
     boolean silence = reaches.contains(Reach.SILENT) && exact.reach() != Reach.SILENT;
     if (silence) {
       return Double.POSITIVE_INFINITY;
     }
-    double peak = distance(Metric.PEAK_DB, false) / GOOD_DECIBELS;
-    double hold = distance(Metric.HOLD, true) / Math.log(GOOD_RATIO);
-    double release = distance(Metric.RELEASE_40, true) / Math.log(GOOD_RATIO);
-    return Math.max(peak, Math.max(hold, release));
+    double peak = worst(Metric.PEAK_DB, Departure::ofPeaks);
+    double hold = worst(Metric.HOLD, Departure::ofTimes);
+    return Math.max(peak, Math.max(hold, worst(Metric.RELEASE_40, Departure::ofTimes)));
   }
 
   /** Whether the tolerance of the knob can be heard: {@link #touchiness} above 1. */
@@ -63,20 +60,17 @@ public record KnobTolerance(
     return touchiness() > 1;
   }
 
-  private double distance(Metric metric, boolean asRatio) {
+  private double worst(Metric metric, DoubleBinaryOperator departure) {
     Span span = spans.get(metric);
-    if (span == null || exact.get(metric).isEmpty()) {
+    OptionalDouble value = exact.get(metric);
+    if (span == null || value.isEmpty()) {
       return 0;
     }
     if (span.absentSomewhere()) {
       return Double.POSITIVE_INFINITY;
     }
-    double value = exact.get(metric).getAsDouble();
-    if (!asRatio) {
-      return Math.max(span.highest() - value, value - span.lowest());
-    }
-    return value <= 0 || span.lowest() <= 0
-        ? 0
-        : Math.max(Math.log(span.highest() / value), Math.log(value / span.lowest()));
+    return Math.max(
+        departure.applyAsDouble(value.getAsDouble(), span.lowest()),
+        departure.applyAsDouble(value.getAsDouble(), span.highest()));
   }
 }

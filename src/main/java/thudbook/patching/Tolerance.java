@@ -19,11 +19,10 @@ import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Predictor;
 import thudbook.predictions.Reach;
-import thudbook.recipes.KnownGates;
-import thudbook.recipes.Recipe;
+import thudbook.predictions.Sound;
 import thudbook.recipes.Resolution;
-import thudbook.recipes.SourceEntry;
 import thudbook.sources.Source;
+import thudbook.sources.Spectrum;
 
 /**
  * Tolerance of a recipe: what its metrics may come to when it is dialled again from its settings.
@@ -35,33 +34,38 @@ import thudbook.sources.Source;
  * jumps at simple ratios.
  */
 public final class Tolerance {
-  private static final int HALF_GRID = 12;
   private static final int POLISHINGS = 20;
 
   /** To less than a hundred-thousandth of the tolerance: no hand comes nearer to such a place. */
   private static final int BISECTIONS = 14;
 
+  private static final Look CLOSE = new Look(12, BISECTIONS, EnumSet.allOf(Metric.class));
+  private static final Look GRID = new Look(12, BISECTIONS, Set.of());
+  private static final Look ENDS = new Look(1, 0, Set.of());
+
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-  private final Recipe recipe;
+  private final Sound sound;
+  private final Spectrum spectrum;
   private final DialledSetting knob;
   private final Dialling dialling;
-  private final String pointer;
-  private final Things<Gate> gates;
+  private final TurnedNumber number;
   private final TreeMap<Double, Optional<Metrics>> known = new TreeMap<>();
 
-  private Tolerance(
-      Recipe recipe, DialledSetting knob, Dialling dialling, String pointer, Things<Gate> gates) {
-    this.recipe = recipe;
+  /** How closely a tolerance is looked at: its grid, the bisections, and what is polished. */
+  private record Look(int halfGrid, int bisections, Set<Metric> polished) {}
+
+  private Tolerance(Sound sound, DialledSetting knob, Dialling dialling, String pointer) {
+    this.sound = sound;
+    this.spectrum = Spectrum.of(sound.source());
     this.knob = knob;
     this.dialling = dialling;
-    this.pointer = pointer;
-    this.gates = gates;
+    this.number = new TurnedNumber(sound, pointer, dialling.knob().dimension());
   }
 
   /** The tolerances of all tied knobs, in the order of the settings; none without a prediction. */
   public static List<KnobTolerance> of(DialledSettings settings, Things<Gate> gates) {
-    return of(settings, retuned(settings), gates, EnumSet.allOf(Metric.class));
+    return retuned(settings, gates).map(sound -> of(settings, sound, CLOSE)).orElse(List.of());
   }
 
   /**
@@ -69,27 +73,28 @@ public final class Tolerance {
    * is of one strike, so trains are left out, and the grid alone is fine enough.
    */
   public static Optional<KnobTolerance> touchiest(DialledSettings settings, Things<Gate> gates) {
-    Recipe recipe = retuned(settings);
-    Recipe struckOnce =
-        recipe.withSound(
-            recipe.source(), recipe.envelope(), null, recipe.stages(), recipe.couplingHertz());
-    return touchiest(of(settings, struckOnce, gates, Set.of()));
+    return retuned(settings, gates)
+        .flatMap(sound -> touchiest(of(settings, sound.struckOnce(), GRID)));
   }
 
-  private static List<KnobTolerance> of(
-      DialledSettings settings, Recipe recipe, Things<Gate> gates, Set<Metric> polished) {
+  /**
+   * The same as {@link #of(DialledSettings, Things)}, from the ends and the middle of each
+   * tolerance alone: enough to warn.
+   */
+  public static List<KnobTolerance> atEnds(DialledSettings settings, Things<Gate> gates) {
+    return retuned(settings, gates)
+        .map(sound -> of(settings, sound.struckOnce(), ENDS))
+        .orElse(List.of());
+  }
+
+  private static List<KnobTolerance> of(DialledSettings settings, Sound sound, Look look) {
     List<KnobTolerance> all = new ArrayList<>();
-    Things<Gate> studio = new KnownGates(gates, List.of());
-    if (Resolution.of(recipe, studio).complete().isEmpty()) {
-      return all;
-    }
     for (DialledSetting knob : settings.tied()) {
       Dialling dialling = knob.dialling();
       String pointer = knob.setting().forValue();
       Double share = knob.share();
       if (dialling != null && pointer != null && share != null) {
-        KnobTolerance tolerance =
-            new Tolerance(recipe, knob, dialling, pointer, studio).around(share, polished);
+        KnobTolerance tolerance = new Tolerance(sound, knob, dialling, pointer).around(share, look);
         if (tolerance != null) {
           all.add(tolerance);
         }
@@ -106,51 +111,42 @@ public final class Tolerance {
   }
 
   /**
-   * The recipe whose knobs are turned: a modulator that has a knob of its own in hertz no longer
+   * The sound whose knobs are turned: a modulator that has a knob of its own in hertz no longer
    * follows the carrier, and tuned pairs have free phase.
    */
-  private static Recipe retuned(DialledSettings settings) {
-    Recipe recipe = settings.recipe();
+  private static Optional<Sound> retuned(DialledSettings settings, Things<Gate> gates) {
+    Sound sound = Resolution.of(settings.recipe(), gates).complete().orElse(null);
+    if (sound == null) {
+      return Optional.empty();
+    }
     for (DialledSetting knob : settings.tied()) {
       String pointer = String.valueOf(knob.setting().forValue());
-      if (pointer.equals("source.modulator")) {
-        SoundValue modulator = knob.tied();
-        Double hertz = modulator == null ? null : modulator.si();
-        recipe = modulator == null || hertz == null ? recipe : modulator.with(hertz);
+      SoundValue tied = knob.tied();
+      Double value = tied == null ? null : tied.si();
+      if (pointer.equals("source.modulator") && tied != null && value != null) {
+        sound = new TurnedNumber(sound, pointer, tied.dimension()).at(value);
       }
       if ((pointer.equals("source.modulator") || pointer.equals("source.carrier"))
-          && recipe.source() instanceof SourceEntry.FrequencyModulation pair) {
-        recipe =
-            recipe.withSound(
-                new SourceEntry.FrequencyModulation(
-                    pair.carrier(),
-                    pair.modulator(),
-                    pair.wave(),
-                    pair.index(),
-                    Source.Phase.FREE,
-                    pair.levelVolts()),
-                recipe.envelope(),
-                recipe.strikes(),
-                recipe.stages(),
-                recipe.couplingHertz());
+          && sound.source() instanceof Source.FrequencyModulation pair) {
+        sound = sound.with(pair.free());
       }
     }
-    return recipe;
+    return Optional.of(sound);
   }
 
-  private @Nullable KnobTolerance around(double share, Set<Metric> polished) {
+  private @Nullable KnobTolerance around(double share, Look look) {
     double half = dialling.knob().toleranceShare();
     double least = Math.max(0, share - half);
     double most = Math.min(1, share + half);
-    for (int i = 0; i <= 2 * HALF_GRID; i++) {
-      at(least + (most - least) * i / (2.0 * HALF_GRID));
+    for (int i = 0; i <= 2 * look.halfGrid(); i++) {
+      at(least + (most - least) * i / (2.0 * look.halfGrid()));
     }
     Metrics exact = at(share).orElse(null);
     if (exact == null) {
       return null;
     }
-    closeIn();
-    for (Metric metric : polished) {
+    closeIn(look.bisections());
+    for (Metric metric : look.polished()) {
       polish(metric, 1);
       polish(metric, -1);
     }
@@ -173,17 +169,17 @@ public final class Tolerance {
 
   private Optional<Metrics> predicted(double share) {
     try {
-      return SoundValue.at(recipe, pointer, dialling.knob().dimension())
-          .map(value -> value.with(dialling.value(share)))
-          .flatMap(turned -> Resolution.of(turned, gates).complete())
-          .map(sound -> Predictor.predict(sound).metrics());
+      Sound turned = number.at(dialling.value(share));
+      boolean same = turned.source() == sound.source();
+      Spectrum here = same ? spectrum : Spectrum.of(turned.source());
+      return Optional.of(Predictor.predict(turned, here).metrics());
     } catch (IllegalArgumentException beyondTheModel) {
       return Optional.empty();
     }
   }
 
   /** Bisects between neighbours that differ in kind, so that both sides of the change are known. */
-  private void closeIn() {
+  private void closeIn(int bisections) {
     List<Double> grid = new ArrayList<>(known.keySet());
     for (int i = 1; i < grid.size(); i++) {
       double low = grid.get(i - 1);
@@ -191,7 +187,7 @@ public final class Tolerance {
       if (alike(at(low), at(high))) {
         continue;
       }
-      for (int step = 0; step < BISECTIONS; step++) {
+      for (int step = 0; step < bisections; step++) {
         double middle = (low + high) / 2;
         if (alike(at(low), at(middle))) {
           low = middle;

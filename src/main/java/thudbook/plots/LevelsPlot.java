@@ -53,7 +53,7 @@ public record LevelsPlot(String title, List<Line> lines) {
   public record Line(String label, String name, int look, Prediction prediction) {
     /** One strike of a sound. */
     public static Line of(String label, String name, int look, Sound sound) {
-      return new Line(label, name, look, Predictor.predictWithCurve(ShapePlot.lone(sound)));
+      return new Line(label, name, look, Predictor.predictWithCurve(sound.struckOnce()));
     }
 
     Curve curve() {

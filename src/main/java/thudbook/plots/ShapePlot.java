@@ -53,7 +53,7 @@ public final class ShapePlot {
       return new Earlier(
           sound,
           prediction,
-          sound.strikes() == null ? prediction : Predictor.predictWithCurve(ShapePlot.lone(sound)));
+          sound.strikes() == null ? prediction : Predictor.predictWithCurve(sound.struckOnce()));
     }
   }
 
@@ -95,7 +95,7 @@ public final class ShapePlot {
       return List.of(
           new Figure("", figure(prediction, sound, before, widths), table(prediction, sound)));
     }
-    Sound lone = lone(sound);
+    Sound lone = sound.struckOnce();
     Prediction one = drawn.apply(lone);
     Curve trainBefore =
         earlier == null || train(earlier.sound()).isEmpty() ? null : curve(earlier.prediction());
@@ -113,15 +113,10 @@ public final class ShapePlot {
    * @param drawn predicts a sound with its curve
    */
   public static Figure ofOneStrike(Sound sound, Function<Sound, Prediction> drawn) {
-    Sound lone = train(sound).isEmpty() ? sound : lone(sound);
+    Sound lone = train(sound).isEmpty() ? sound : sound.struckOnce();
     Prediction one = drawn.apply(lone);
     String caption = train(sound).isEmpty() ? "" : "One strike from rest";
     return new Figure(caption, figure(one, lone, null, ON_A_PAGE), table(one, lone));
-  }
-
-  /** One strike of a sound. */
-  public static Sound lone(Sound sound) {
-    return new Sound(sound.source(), sound.envelope(), null, sound.stages(), sound.couplingHertz());
   }
 
   /**

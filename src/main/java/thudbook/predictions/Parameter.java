@@ -10,7 +10,6 @@ import thudbook.envelopes.Strikes;
 import thudbook.quantities.Check;
 import thudbook.quantities.Dimension;
 import thudbook.quantities.Range;
-import thudbook.sources.Source;
 
 /**
  * A number of a sound that can be turned while everything else stays, by its address: {@code
@@ -41,7 +40,7 @@ public record Parameter(
   public static List<Parameter> of(Sound sound) {
     List<Parameter> all = new ArrayList<>();
     SourceParameters.of(sound.source())
-        .forEach(number -> all.add(number.named("source.", source -> with(sound, source))));
+        .forEach(number -> all.add(number.named("source.", sound::with)));
     EnvelopeParameters.of(sound.envelope())
         .forEach(number -> all.add(number.named("envelope.", other -> with(sound, other))));
     if (sound.strikes() != null) {
@@ -109,11 +108,6 @@ public record Parameter(
                       tempo.restart())));
     }
     return List.of();
-  }
-
-  private static Sound with(Sound sound, Source source) {
-    return new Sound(
-        source, sound.envelope(), sound.strikes(), sound.stages(), sound.couplingHertz());
   }
 
   private static Sound with(Sound sound, Envelope envelope) {

@@ -12,7 +12,16 @@ public final class Predictor {
 
   /** All metrics and the small shape, without the curve. */
   public static Prediction predict(Sound sound) {
-    return new Analysis(sound, Spectrum.of(sound.source())).predict(false);
+    return predict(sound, Spectrum.of(sound.source()));
+  }
+
+  /**
+   * As {@link #predict(Sound)}, for many sounds with one source.
+   *
+   * @param spectrum of the sound's source
+   */
+  public static Prediction predict(Sound sound, Spectrum spectrum) {
+    return new Analysis(sound, spectrum).predict(false);
   }
 
   /** All metrics, the small shape and the curve. */

@@ -41,4 +41,14 @@ public record Sound(
     Envelope own = stages.get(stage).envelope();
     return own == null ? envelope : own;
   }
+
+  /** The same sound struck once, from rest. */
+  public Sound struckOnce() {
+    return strikes == null ? this : new Sound(source, envelope, null, stages, couplingHertz);
+  }
+
+  /** The same sound of another source. */
+  public Sound with(Source other) {
+    return new Sound(other, envelope, strikes, stages, couplingHertz);
+  }
 }

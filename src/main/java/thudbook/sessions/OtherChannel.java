@@ -10,6 +10,7 @@ import thudbook.changes.Kept;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Rack;
 import thudbook.equipment.StudioChannel;
+import thudbook.predictions.Departure;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
 import thudbook.predictions.Sound;
@@ -36,12 +37,6 @@ public record OtherChannel(
     double hold,
     double release40,
     double peakDb) {
-  /** How far hold and release40 may move: 15 %. */
-  static final double MOST_SHARE = 0.15;
-
-  /** How far the peak may move, in dB. */
-  static final double MOST_DECIBELS = 1.5;
-
   /**
    * The channels that resolve a clash about a channel, for either recipe, nearest first. None for a
    * clash about anything else, or for a recipe that can't be predicted.
@@ -130,7 +125,7 @@ public record OtherChannel(
 
   /** The largest departure as a part of what is allowed: at most 1 where it sounds alike. */
   double departure() {
-    double shares = Math.max(Math.abs(hold - 1), Math.abs(release40 - 1)) / MOST_SHARE;
-    return Math.max(shares, Math.abs(peakDb) / MOST_DECIBELS);
+    double shares = Math.max(Math.abs(hold - 1), Math.abs(release40 - 1)) / Departure.ALIKE_SHARE;
+    return Math.max(shares, Departure.ofPeaks(0, peakDb));
   }
 }

@@ -100,6 +100,11 @@ public sealed interface Source {
     public double modulatorHertz() {
       return modulator.hertz(carrier.hertz());
     }
+
+    /** The same pair with free phase, so that nothing jumps where it is tuned. */
+    public FrequencyModulation free() {
+      return new FrequencyModulation(carrier, modulator, wave, index, Phase.FREE, levelVolts);
+    }
   }
 
   private static void checkLevel(double levelVolts) {

@@ -11,9 +11,9 @@ import thudbook.documents.Slugs;
 import thudbook.drawings.Format;
 import thudbook.plots.DataTable;
 import thudbook.plots.LevelsPlot;
-import thudbook.plots.ShapePlot;
 import thudbook.predictions.Metric;
 import thudbook.predictions.Metrics;
+import thudbook.predictions.Sound;
 import thudbook.recipes.HeardRecipe;
 import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
@@ -112,7 +112,7 @@ public record Comparison(
       int look = LOOKS[i];
       heard
           .sound()
-          .map(ShapePlot::lone)
+          .map(Sound::struckOnce)
           .map(lone -> new LevelsPlot.Line(item.letter(), item.name(), look, listening.drawn(lone)))
           .ifPresent(lines::add);
     }

@@ -215,6 +215,8 @@ public record PatchSheet(
                 + Reading.of(metric, OptionalDouble.of(span.lowest()))
                 + " to "
                 + Reading.of(metric, OptionalDouble.of(span.highest())));
+      } else if (span != null && span.absentSomewhere() && knob.exact().get(metric).isPresent()) {
+        told.add(MetricWords.of(metric).name().toLowerCase(Locale.ROOT) + " may be missing");
       }
     }
     Dialling dialling = Objects.requireNonNull(knob.knob().dialling());

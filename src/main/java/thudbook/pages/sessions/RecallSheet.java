@@ -121,7 +121,7 @@ public record RecallSheet(
     ShapePlot.Figure figure =
         heard.sound().map(it -> ShapePlot.ofOneStrike(it, heard.listening()::drawn)).orElse(null);
     Metrics metrics = heard.metrics().orElse(null);
-    DialTolerance tolerance = new DialTolerance(recipe, rack, heard.listening().studio(), metrics);
+    DialTolerance tolerance = new DialTolerance(recipe, rack, heard.listening().studio());
     List<Knob> told = RecipeSheet.knobs(heard);
     List<Module> modules = modules(recipe, rack);
     List<Cautions.Caution> cautions = new ArrayList<>(RecipeSheet.cautions(heard));
