@@ -141,7 +141,7 @@ class OnePredictionTest {
   @ValueSource(strings = {"hull-boom@1,hull-boom", "slack-tide-kick,ratchet@1,ratchet,oil-can"})
   void comparedOnesArePredictedOnce(String names) {
     Set<Sound> distinct = new HashSet<>();
-    for (String name : names.replace("@1", "").split(",")) {
+    for (String name : names.replace("@1", "").split(",", -1)) {
       Recipe recipe = database.recipes().find(name).orElseThrow().thing();
       Sound sound = new Listening(database.gates()).hear(recipe).sound().orElseThrow();
       distinct.add(sound);
