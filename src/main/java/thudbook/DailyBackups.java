@@ -7,7 +7,7 @@ import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thudbook.quantities.Refusal;
-import thudbook.storage.Backups;
+import thudbook.storage.keeping.Backups;
 
 /**
  * Makes a backup whenever the last one is a day old, in a thread of its own, and lets go of the

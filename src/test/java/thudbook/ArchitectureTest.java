@@ -59,6 +59,17 @@ class ArchitectureTest {
   /** The rooms within {@code pages}, in the same order. {@code Pages} alone stands above them. */
   private static final Map<String, List<String>> PAGES = pages();
 
+  /** The packages of rooms that have more than one, and what each may use of its room. */
+  private static final Map<String, List<String>> WITHIN =
+      Map.of(
+          "documents.tree", List.of(),
+          "documents", List.of("documents.tree"),
+          "documents.exchange", List.of("documents", "documents.tree"),
+          "library", List.of(),
+          "library.typed", List.of("library"),
+          "storage.keeping", List.of(),
+          "storage", List.of("storage.keeping", "storage.schema"));
+
   private static Map<String, List<String>> mayUse() {
     List<String> nouns =
         with(CORE, "access", "changes", "equipment", "recipes", "library", "sessions");
@@ -190,6 +201,57 @@ class ArchitectureTest {
         .check(CLASSES);
   }
 
+  static Stream<Arguments> packagesWithin() {
+    return WITHIN.entrySet().stream().map(each -> arguments(each.getKey(), each.getValue()));
+  }
+
+  @Test
+  void everyPackageOfARoomWithSeveralIsInTheirTable() {
+    for (String room : List.of("documents", "library", "storage")) {
+      Set<String> expected = new TreeSet<>();
+      WITHIN.keySet().stream()
+          .filter(name -> name.startsWith(room + "."))
+          .forEach(name -> expected.add(name.substring(room.length() + 1)));
+      if (room.equals("storage")) {
+        expected.add("schema");
+      }
+      assertThat(rooms(ROOT + "." + room)).as(room).isEqualTo(expected);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("packagesWithin")
+  void aPackageUsesOnlyWhatItMayOfItsRoom(String name, List<String> allowed) {
+    String room = name.split("\\.", -1)[0];
+    String[] others =
+        Stream.concat(WITHIN.keySet().stream(), Stream.of("storage.schema"))
+            .filter(other -> other.equals(room) || other.startsWith(room + "."))
+            .filter(other -> !other.equals(name) && !allowed.contains(other))
+            .map(other -> ROOT + "." + other)
+            .toArray(String[]::new);
+    noClasses()
+        .that()
+        .resideInAPackage(ROOT + "." + name)
+        .should()
+        .dependOnClassesThat(resideInAnyPackage(others))
+        .check(CLASSES);
+  }
+
+  /** The tree of a document, and the keeping of a file, know no noun. */
+  @Test
+  void treeAndKeepingKnowNoNoun() {
+    for (String name : List.of("documents.tree", "storage.keeping")) {
+      noClasses()
+          .that()
+          .resideInAPackage(ROOT + "." + name)
+          .should()
+          .dependOnClassesThat(
+              resideInAPackage(ROOT + "..")
+                  .and(not(resideInAnyPackage(ROOT + ".quantities", ROOT + "." + name))))
+          .check(CLASSES);
+    }
+  }
+
   private static Stream<String> roomAndItsTemplates(String room) {
     return Stream.of(PAGES_ROOT + "." + room + "..", TEMPLATES + "." + room + "..");
   }
@@ -278,7 +340,7 @@ class ArchitectureTest {
                     ROOT + ".api",
                     ROOT + ".pages..",
                     ROOT + ".commands",
-                    ROOT + ".documents")))
+                    ROOT + ".documents..")))
         .should()
         .dependOnClassesThat(
             resideInAnyPackage(

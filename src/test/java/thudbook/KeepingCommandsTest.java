@@ -15,8 +15,8 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.storage.Backups;
 import thudbook.storage.Database;
+import thudbook.storage.keeping.Backups;
 
 /** The commands that keep a notebook, beside a served one and without. Scenario tests. */
 class KeepingCommandsTest {

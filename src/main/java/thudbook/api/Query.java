@@ -4,7 +4,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import thudbook.library.SearchAddress;
+import thudbook.library.typed.SearchAddress;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 

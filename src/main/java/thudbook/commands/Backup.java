@@ -12,8 +12,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import thudbook.storage.Backups;
 import thudbook.storage.Database;
+import thudbook.storage.keeping.Backups;
 
 /** Copies a notebook, also while it is being served. */
 @Command(

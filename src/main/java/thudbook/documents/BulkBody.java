@@ -3,6 +3,10 @@ package thudbook.documents;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.JsonTree;
+import thudbook.documents.tree.Tree;
 import thudbook.quantities.Refusal;
 
 /**
@@ -40,7 +44,7 @@ public record BulkBody(
     Fields fields = Fields.of(JsonTree.read(json), faults);
     faults.refuseIfAny(Refusal.Kind.REFUSED_VALUES);
     Tree word = fields.need("do", "bin, restore or tag");
-    Act act = word == null ? null : Choice.BULK.read(word, faults);
+    Act act = word == null ? null : Choices.BULK.read(word, faults);
     List<String> recipes = RecipeDocument.lines(fields, "recipes", MOST_RECIPES, 80, faults);
     String search = fields.line("search", LONGEST_SEARCH);
     if (recipes.isEmpty() == (search == null) && faults.count() == 0) {

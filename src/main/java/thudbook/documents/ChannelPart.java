@@ -4,6 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Place;
+import thudbook.documents.tree.Tree;
+import thudbook.documents.tree.Values;
 import thudbook.equipment.StudioChannel;
 import thudbook.equipment.UnusedNumbers;
 import thudbook.equipment.UnusedNumbers.Cutoff;
@@ -34,7 +40,7 @@ final class ChannelPart {
    */
   static @Nullable StudioChannel read(@Nullable String name, Fields fields, Faults faults) {
     int before = faults.count();
-    Response.Kind kind = fields.choice("response", Choice.RESPONSE, Response.Kind.BOTH);
+    Response.Kind kind = fields.choice("response", Choices.RESPONSE, Response.Kind.BOTH);
     List<Transfer.Knot> knots = knots(fields, faults);
     Double opening = fields.needQuantity("opening", Limits.TIME);
     List<Cell> release = cells(fields, faults);
@@ -218,7 +224,7 @@ final class ChannelPart {
     Cutoff cutoff = filter.cutoff();
     return Draft.keys()
         .words("name", channel.name())
-        .choice("response", Choice.RESPONSE, channel.response().kind())
+        .choice("response", Choices.RESPONSE, channel.response().kind())
         .put(
             "transfer",
             Draft.inline(channel.transfer().knots().stream().map(ChannelPart::knot).toList()))

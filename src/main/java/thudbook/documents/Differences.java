@@ -9,6 +9,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Thing;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Place;
+import thudbook.documents.tree.YamlPrint;
 
 /**
  * What differs between two states of a thing, in the order of its document. Values stand as the

@@ -3,6 +3,12 @@ package thudbook.documents;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Moments;
+import thudbook.documents.tree.Tree;
+import thudbook.documents.tree.Values;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Envelope;
 import thudbook.envelopes.Rise;
@@ -64,7 +70,7 @@ final class EnvelopePart {
 
   private static Rise attack(Fields fields, Faults faults) {
     double seconds = fields.quantity("attack", Limits.TIME_OR_ZERO, 0);
-    Curve curve = fields.choice("attackCurve", Choice.CURVE, Curve.LINEAR);
+    Curve curve = fields.choice("attackCurve", Choices.CURVE, Curve.LINEAR);
     double overshoot = fields.quantity("overshoot", Limits.OVERSHOOT, USUAL_OVERSHOOT);
     if (curve == Curve.LINEAR && fields.get("overshoot") != null) {
       faults.dropped(fields.placeOf("overshoot"), "only an exponential attack has an overshoot");
@@ -77,7 +83,7 @@ final class EnvelopePart {
       Fields fields, String key, Curve curve, String fractionKey, double fraction) {
     return new FallEntry(
         fields.quantity(key, Limits.TIME),
-        fields.choice(key + "Curve", Choice.CURVE, curve),
+        fields.choice(key + "Curve", Choices.CURVE, curve),
         fields.quantity(fractionKey, Limits.DECAYS_TO, fraction));
   }
 
@@ -140,7 +146,7 @@ final class EnvelopePart {
     Draft.Keys keys =
         Draft.keys()
             .quantity("attack", rise.seconds(), Dimension.TIME)
-            .choice("attackCurve", Choice.CURVE, rise.curve());
+            .choice("attackCurve", Choices.CURVE, rise.curve());
     return rise.curve() == Curve.LINEAR
         ? keys
         : keys.quantity("overshoot", rise.overshoot(), Dimension.NUMBER);
@@ -149,7 +155,7 @@ final class EnvelopePart {
   private static Draft.Keys fall(String key, String fractionKey, FallEntry fall) {
     return Draft.keys()
         .quantity(key, fall.seconds(), Dimension.TIME)
-        .choice(key + "Curve", Choice.CURVE, fall.curve())
+        .choice(key + "Curve", Choices.CURVE, fall.curve())
         .quantity(fractionKey, fall.decaysTo(), Dimension.SHARE);
   }
 

@@ -7,6 +7,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Dates;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Tree;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Measured;
 import thudbook.equipment.StudioChannel;
@@ -41,7 +46,7 @@ final class GateDocument extends NounDocument<Gate> {
     UUID id = Names.id(fields, faults);
     String slug = Names.slug(fields, faults);
     String title = fields.needLine("title", Limits.TITLE);
-    Gate.Caution caution = fields.choice("caution", Choice.CAUTION, Gate.Caution.NONE);
+    Gate.Caution caution = fields.choice("caution", Choices.CAUTION, Gate.Caution.NONE);
     List<StudioChannel> channels = channels(fields, faults);
     fields.done();
     if (title == null || faults.count() > before) {
@@ -87,7 +92,7 @@ final class GateDocument extends NounDocument<Gate> {
     }
     Fields fields = Fields.of(tree, faults);
     Tree howTree = fields.need("how", "sweep, recording or data sheet");
-    Measured.How how = howTree == null ? null : Choice.HOW.read(howTree, faults);
+    Measured.How how = howTree == null ? null : Choices.HOW.read(howTree, faults);
     Tree dateTree = fields.need("date", Dates.EXPECTED);
     LocalDate date = dateTree == null ? null : Dates.read(dateTree, faults);
     Double warmUp = fields.quantity("warmUp", Limits.WARM_UP);
@@ -104,7 +109,7 @@ final class GateDocument extends NounDocument<Gate> {
             .words("slug", gate.slug())
             .words("title", gate.title());
     if (gate.caution() != Gate.Caution.NONE) {
-      keys.choice("caution", Choice.CAUTION, gate.caution());
+      keys.choice("caution", Choices.CAUTION, gate.caution());
     }
     keys.put("channels", Draft.lines(gate.channels().stream().map(GateDocument::channel).toList()));
     return (notes == null ? keys : keys.all(notes)).lines();
@@ -117,7 +122,7 @@ final class GateDocument extends NounDocument<Gate> {
       keys.put(
           "measured",
           Draft.keys()
-              .choice("how", Choice.HOW, measured.how())
+              .choice("how", Choices.HOW, measured.how())
               .words("date", measured.date().toString())
               .quantity("warmUp", measured.warmUpMinutes(), Dimension.MINUTES)
               .inline());

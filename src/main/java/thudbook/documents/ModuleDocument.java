@@ -7,6 +7,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Choice;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Tree;
 import thudbook.equipment.Control;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
@@ -43,11 +48,11 @@ final class ModuleDocument extends NounDocument<Module> {
     String slug = Names.slug(fields, faults);
     String label = fields.needLine("label", Limits.LABEL);
     String title = fields.needLine("title", Limits.TITLE);
-    Module.Kind kind = fields.choice("kind", Choice.MODULE_KIND, Module.Kind.OTHER);
+    Module.Kind kind = fields.choice("kind", Choices.MODULE_KIND, Module.Kind.OTHER);
     String place = fields.line("place", Limits.NAME);
     String gate = Names.reference(fields, "gate", "the slug of a gate", faults);
     Double warmUp = fields.quantity("warmUp", Limits.WARM_UP);
-    Gate.Caution caution = fields.choice("caution", Choice.CAUTION, Gate.Caution.NONE);
+    Gate.Caution caution = fields.choice("caution", Choices.CAUTION, Gate.Caution.NONE);
     List<Control> controls = ControlPart.read(fields, faults);
     List<Port> ports = ports(fields, faults);
     fields.done();
@@ -75,8 +80,8 @@ final class ModuleDocument extends NounDocument<Module> {
     for (Tree item : module.items("ports", Limits.PORTS)) {
       Fields fields = Fields.of(item, faults);
       String name = fields.needLine("name", Limits.NAME);
-      Port.Direction direction = needChoice(fields, "direction", Choice.DIRECTION, faults);
-      Port.Carries carries = needChoice(fields, "carries", Choice.CARRIES, faults);
+      Port.Direction direction = needChoice(fields, "direction", Choices.DIRECTION, faults);
+      Port.Carries carries = needChoice(fields, "carries", Choices.CARRIES, faults);
       String channel = fields.line("channel", Limits.NAME);
       fields.done();
       if (name == null || direction == null || carries == null) {
@@ -90,7 +95,7 @@ final class ModuleDocument extends NounDocument<Module> {
             "name-taken",
             name,
             "a name that no port above with direction "
-                + Choice.DIRECTION.word(direction)
+                + Choices.DIRECTION.word(direction)
                 + " has");
       }
     }
@@ -112,12 +117,12 @@ final class ModuleDocument extends NounDocument<Module> {
             .words("slug", module.slug())
             .words("label", module.label())
             .words("title", module.title())
-            .choice("kind", Choice.MODULE_KIND, module.kind())
+            .choice("kind", Choices.MODULE_KIND, module.kind())
             .words("place", module.place())
             .words("gate", module.gate())
             .quantity("warmUp", module.warmUpMinutes(), Dimension.MINUTES);
     if (module.caution() != Gate.Caution.NONE) {
-      keys.choice("caution", Choice.CAUTION, module.caution());
+      keys.choice("caution", Choices.CAUTION, module.caution());
     }
     if (!module.controls().isEmpty()) {
       keys.put(
@@ -132,8 +137,8 @@ final class ModuleDocument extends NounDocument<Module> {
   private static Draft port(Port port) {
     return Draft.keys()
         .words("name", port.name())
-        .choice("direction", Choice.DIRECTION, port.direction())
-        .choice("carries", Choice.CARRIES, port.carries())
+        .choice("direction", Choices.DIRECTION, port.direction())
+        .choice("carries", Choices.CARRIES, port.carries())
         .words("channel", port.channel())
         .inline();
   }

@@ -5,6 +5,11 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Choice;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Texts;
+import thudbook.documents.tree.Tree;
 
 /** What identifies documents: format, id, slug, and references to others. */
 final class Names {

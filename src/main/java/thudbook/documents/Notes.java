@@ -1,6 +1,12 @@
 package thudbook.documents;
 
 import java.nio.charset.StandardCharsets;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Place;
+import thudbook.documents.tree.Texts;
+import thudbook.documents.tree.Tree;
 
 /** The notes of a document, in CommonMark. */
 final class Notes {

@@ -8,6 +8,16 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import thudbook.changes.Noun;
 import thudbook.changes.Thing;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.FormPrint;
+import thudbook.documents.tree.FormTree;
+import thudbook.documents.tree.FrontMatter;
+import thudbook.documents.tree.JsonPrint;
+import thudbook.documents.tree.JsonTree;
+import thudbook.documents.tree.Utf8;
+import thudbook.documents.tree.YamlPrint;
 import thudbook.quantities.Refusal;
 
 /**

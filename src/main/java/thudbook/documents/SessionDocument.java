@@ -6,6 +6,11 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Dates;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Tree;
 import thudbook.sessions.Session;
 
 /** A session document. */
@@ -72,8 +77,8 @@ final class SessionDocument extends NounDocument<Session> {
       String recipe = Names.needReference(row, "recipe", RECIPE, faults);
       String note = row.line("note", Limits.SENTENCE);
       String layer = row.line("layer", Limits.NAME);
-      Place place = row.choice("place", Choice.PLACE, Place.FREE);
-      Stays stays = row.choice("stays", Choice.STAYS, Stays.NO);
+      Place place = row.choice("place", Choices.PLACE, Place.FREE);
+      Stays stays = row.choice("stays", Choices.STAYS, Stays.NO);
       row.done();
       rows.add(row);
       entries.add(
@@ -122,10 +127,10 @@ final class SessionDocument extends NounDocument<Session> {
             .words("note", entry.note())
             .words("layer", entry.layer());
     if (entry.fixed()) {
-      keys.choice("place", Choice.PLACE, Place.FIXED);
+      keys.choice("place", Choices.PLACE, Place.FIXED);
     }
     if (entry.stays()) {
-      keys.choice("stays", Choice.STAYS, Stays.PATCHED);
+      keys.choice("stays", Choices.STAYS, Stays.PATCHED);
     }
     return keys.inline();
   }

@@ -1,6 +1,10 @@
 package thudbook.documents;
 
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Tree;
 import thudbook.quantities.Dimension;
 import thudbook.quantities.Frequency;
 import thudbook.recipes.SourceEntry;
@@ -37,7 +41,7 @@ final class SourcePart {
   }
 
   private static SourceEntry noise(Fields fields, Faults faults) {
-    Source.Colour colour = fields.choice("colour", Choice.COLOUR, Source.Colour.WHITE);
+    Source.Colour colour = fields.choice("colour", Choices.COLOUR, Source.Colour.WHITE);
     double from = fields.quantity("from", Limits.FREQUENCY, 20);
     double to = fields.quantity("to", Limits.FREQUENCY, 20_000);
     if (from >= to) {
@@ -51,7 +55,7 @@ final class SourcePart {
   }
 
   private static SourceEntry oscillator(Fields fields, Faults faults) {
-    Source.Wave wave = fields.choice("wave", Choice.WAVE, Source.Wave.SINE);
+    Source.Wave wave = fields.choice("wave", Choices.WAVE, Source.Wave.SINE);
     Tree frequency = fields.get("frequency");
     double duty = fields.quantity("duty", Limits.DUTY, USUAL_DUTY);
     if (wave != Source.Wave.PULSE && fields.get("duty") != null) {
@@ -84,9 +88,9 @@ final class SourcePart {
     return new SourceEntry.FrequencyModulation(
         carrier,
         modulator,
-        fields.choice("wave", Choice.MODULATOR_WAVE, Source.Wave.SINE),
+        fields.choice("wave", Choices.MODULATOR_WAVE, Source.Wave.SINE),
         fields.quantity("index", Limits.INDEX),
-        fields.choice("phase", Choice.PHASE, Source.Phase.LOCKED),
+        fields.choice("phase", Choices.PHASE, Source.Phase.LOCKED),
         level(fields));
   }
 
@@ -99,14 +103,14 @@ final class SourcePart {
     double level;
     if (source instanceof SourceEntry.Noise noise) {
       keys.token("kind", "noise")
-          .choice("colour", Choice.COLOUR, noise.colour())
+          .choice("colour", Choices.COLOUR, noise.colour())
           .quantity("from", noise.fromHertz(), Dimension.FREQUENCY)
           .quantity("to", noise.toHertz(), Dimension.FREQUENCY);
       level = noise.levelVolts();
     } else if (source instanceof SourceEntry.Oscillator oscillator) {
       Frequency frequency = oscillator.frequency();
       keys.token("kind", "oscillator")
-          .choice("wave", Choice.WAVE, oscillator.wave())
+          .choice("wave", Choices.WAVE, oscillator.wave())
           .put("frequency", frequency == null ? null : FrequencyPart.write(frequency));
       if (oscillator.wave() == Source.Wave.PULSE) {
         keys.quantity("duty", oscillator.duty(), Dimension.SHARE);
@@ -119,9 +123,9 @@ final class SourcePart {
       keys.token("kind", "fm")
           .put("carrier", carrier == null ? null : FrequencyPart.write(carrier))
           .put("modulator", modulator == null ? null : FrequencyPart.write(modulator))
-          .choice("wave", Choice.WAVE, pair.wave())
+          .choice("wave", Choices.WAVE, pair.wave())
           .quantity("index", pair.index(), Dimension.NUMBER)
-          .choice("phase", Choice.PHASE, pair.phase());
+          .choice("phase", Choices.PHASE, pair.phase());
       level = pair.levelVolts();
     }
     return keys.quantity("level", level, Dimension.VOLTAGE).lines();

@@ -1,6 +1,10 @@
 package thudbook.documents;
 
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Tree;
 import thudbook.envelopes.Drive;
 import thudbook.quantities.Dimension;
 import thudbook.recipes.EnvelopeEntry;

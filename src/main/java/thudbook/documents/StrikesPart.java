@@ -5,6 +5,12 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.Moments;
+import thudbook.documents.tree.Tree;
+import thudbook.documents.tree.Values;
 import thudbook.envelopes.Strikes;
 import thudbook.quantities.Dimension;
 
@@ -19,7 +25,7 @@ final class StrikesPart {
   static @Nullable Strikes read(Tree tree, Faults faults) {
     int before = faults.count();
     Fields fields = Fields.of(tree, faults);
-    Strikes.Restart restart = fields.choice("restart", Choice.RESTART, Strikes.Restart.LEVEL);
+    Strikes.Restart restart = fields.choice("restart", Choices.RESTART, Strikes.Restart.LEVEL);
     Tree every = fields.get("every");
     Tree tempo = fields.get("tempo");
     Tree note = fields.get("note");
@@ -115,6 +121,6 @@ final class StrikesPart {
                   .map(seconds -> new Draft.Quantity(seconds, Dimension.TIME))
                   .toList()));
     }
-    return keys.choice("restart", Choice.RESTART, strikes.restart()).inline();
+    return keys.choice("restart", Choices.RESTART, strikes.restart()).inline();
   }
 }

@@ -1,5 +1,8 @@
 package thudbook.documents;
 
+import thudbook.documents.tree.Faults;
+import thudbook.documents.tree.Fields;
+import thudbook.documents.tree.JsonTree;
 import thudbook.quantities.Refusal;
 
 /** The new name of a tag: {@code {"name": "…"}}. */

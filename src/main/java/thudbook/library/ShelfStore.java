@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import thudbook.access.Author;
+import thudbook.library.typed.SearchAddress;
 
 /** Searches that were given a name. */
 public interface ShelfStore {

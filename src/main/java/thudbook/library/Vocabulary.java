@@ -61,7 +61,7 @@ public record Vocabulary(
   }
 
   /** A name as it is compared: folded words with single spaces. */
-  static String words(String name) {
+  public static String words(String name) {
     return String.join(" ", Words.of(name));
   }
 }

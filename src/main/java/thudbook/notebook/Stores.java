@@ -4,7 +4,7 @@ import thudbook.changes.ChangeStore;
 import thudbook.changes.Noun;
 import thudbook.changes.Store;
 import thudbook.changes.Thing;
-import thudbook.documents.DocumentStore;
+import thudbook.documents.exchange.DocumentStore;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.library.Library;

@@ -19,6 +19,7 @@ import thudbook.library.Flag;
 import thudbook.library.Quantity;
 import thudbook.library.Words;
 import thudbook.predictions.SmallShape;
+import thudbook.storage.keeping.DatabaseFile;
 
 /**
  * Reads rows of the catalogue. Four queries, each in the order of the recipes, are walked side by

@@ -17,6 +17,10 @@ import org.jooq.impl.DSL;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 import thudbook.library.Catalogue;
+import thudbook.storage.keeping.DatabaseFile;
+import thudbook.storage.keeping.NotStored;
+import thudbook.storage.keeping.Schema;
+import thudbook.storage.keeping.SchemaComparison;
 
 /**
  * The connections to one database file: one that writes and a few that only read.
@@ -56,7 +60,7 @@ final class Connections implements AutoCloseable {
       Schema.refuseUnusable(file);
     }
     SQLiteDataSource source = writingSource(file);
-    Schema.bringUpToDate(file, source);
+    Schema.bringUpToDate(file, source, FactRows::fill);
     Connection writer = source.getConnection();
     try {
       return new Connections(writer, readers(file), CatalogueUpdates.following(writer));

@@ -13,8 +13,8 @@ import thudbook.changes.ChangeStore;
 import thudbook.changes.Noun;
 import thudbook.changes.Store;
 import thudbook.changes.Thing;
-import thudbook.documents.DocumentStore;
 import thudbook.documents.Documents;
+import thudbook.documents.exchange.DocumentStore;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.library.Library;
@@ -28,6 +28,11 @@ import thudbook.recipes.PredictionStore;
 import thudbook.recipes.RecipeStore;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
+import thudbook.storage.keeping.Backups;
+import thudbook.storage.keeping.DatabaseFile;
+import thudbook.storage.keeping.FolderLock;
+import thudbook.storage.keeping.Restoration;
+import thudbook.storage.keeping.Schema;
 
 /**
  * The notebook of a data folder. While it is open this process owns the folder. Its stores are made
@@ -250,7 +255,9 @@ public final class Database implements Stores, AutoCloseable {
   public static Optional<Path> restore(Path backup, Path folder, Instant at) {
     Path home = folder.toAbsolutePath().normalize();
     try (FolderLock lock = prepare(home)) {
-      return new Restoration(home.resolve(FILE), lock).restore(backup, at);
+      return new Restoration(
+              home.resolve(FILE), lock, FactRows::fill, copy -> Verification.of(copy).wrong())
+          .restore(backup, at);
     }
   }
 

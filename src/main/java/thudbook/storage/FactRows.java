@@ -25,6 +25,7 @@ import thudbook.library.Term;
 import thudbook.library.WordIndex.Place;
 import thudbook.library.WordIndex.Rank;
 import thudbook.recipes.Recipe;
+import thudbook.storage.keeping.DatabaseFile;
 
 /** What a recipe is searched by, in its rows. */
 final class FactRows {

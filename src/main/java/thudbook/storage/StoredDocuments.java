@@ -5,7 +5,7 @@ import static thudbook.storage.schema.Tables.THING;
 
 import java.util.List;
 import thudbook.changes.Noun;
-import thudbook.documents.DocumentStore;
+import thudbook.documents.exchange.DocumentStore;
 
 /** The texts of the newest revisions. */
 final class StoredDocuments implements DocumentStore {

@@ -22,6 +22,9 @@ import thudbook.changes.Noun;
 import thudbook.changes.Thing;
 import thudbook.library.Words;
 import thudbook.quantities.Refusal;
+import thudbook.storage.keeping.DatabaseFile;
+import thudbook.storage.keeping.Schema;
+import thudbook.storage.keeping.SchemaComparison;
 import thudbook.storage.schema.tables.Revision;
 
 /**

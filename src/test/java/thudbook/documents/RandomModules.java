@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import thudbook.documents.tree.Units;
 import thudbook.equipment.Control;
 import thudbook.equipment.Control.Knob;
 import thudbook.equipment.Control.Ranged;

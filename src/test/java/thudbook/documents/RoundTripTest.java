@@ -14,6 +14,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import thudbook.changes.Thing;
+import thudbook.documents.tree.Draft;
+import thudbook.documents.tree.YamlPrint;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Rise;
 import thudbook.equipment.Gate;

@@ -24,6 +24,8 @@ import thudbook.access.Author;
 import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
 import thudbook.documents.Documents;
+import thudbook.library.typed.SearchAddress;
+import thudbook.library.typed.Typed;
 import thudbook.predictions.Metric;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;

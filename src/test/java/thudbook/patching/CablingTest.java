@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import thudbook.documents.Documents;
-import thudbook.documents.Incoming;
+import thudbook.documents.exchange.Incoming;
 import thudbook.equipment.Gate;
 import thudbook.equipment.Module;
 import thudbook.equipment.Port;

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.quantities.Refusal;
+import thudbook.storage.keeping.Schema;
 
 /** Scenario: real data folders are opened, locked, refused and closed. */
 class DatabaseTest {

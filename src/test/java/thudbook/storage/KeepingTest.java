@@ -29,6 +29,9 @@ import thudbook.equipment.Gate;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Repredictions;
+import thudbook.storage.keeping.Backups;
+import thudbook.storage.keeping.DatabaseFile;
+import thudbook.storage.keeping.Schema;
 
 /** Scenario: backups, restoring, verifying, and a disk that takes nothing, on real files. */
 class KeepingTest {

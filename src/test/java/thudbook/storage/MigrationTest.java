@@ -36,6 +36,8 @@ import thudbook.changes.Kept;
 import thudbook.documents.Documents;
 import thudbook.documents.NounDocument;
 import thudbook.recipes.Repredictions;
+import thudbook.storage.keeping.DatabaseFile;
+import thudbook.storage.keeping.Schema;
 
 /** Scenario: databases of earlier orders become of this one, with all that was ever written. */
 class MigrationTest {
@@ -212,7 +214,8 @@ class MigrationTest {
     public static void main(String[] arguments) throws SQLException {
       long last = Long.parseLong(arguments[1]);
       AtomicLong steps = new AtomicLong();
-      Schema.bringUpToDate(Path.of(arguments[0]), new Counted(Path.of(arguments[0]), steps, last));
+      Schema.bringUpToDate(
+          Path.of(arguments[0]), new Counted(Path.of(arguments[0]), steps, last), FactRows::fill);
       System.out.println(steps.get());
     }
   }

@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.SortedSet;
 import thudbook.library.Days;
 import thudbook.library.Facet;
-import thudbook.library.SearchAddress;
 import thudbook.library.Wanted;
+import thudbook.library.typed.SearchAddress;
 import thudbook.pages.frame.ListAddress;
 
 /**

@@ -19,8 +19,8 @@ import thudbook.library.Flag;
 import thudbook.library.Library;
 import thudbook.library.Limits;
 import thudbook.library.Quantity;
-import thudbook.library.SearchAddress;
 import thudbook.library.Wanted;
+import thudbook.library.typed.SearchAddress;
 import thudbook.quantities.Fault;
 
 /**

@@ -7,9 +7,9 @@ import thudbook.access.Author;
 import thudbook.changes.Things;
 import thudbook.equipment.Gate;
 import thudbook.library.Library;
-import thudbook.library.SearchAddress;
 import thudbook.library.ShelfStore.Shelf;
-import thudbook.library.Typed;
+import thudbook.library.typed.SearchAddress;
+import thudbook.library.typed.Typed;
 import thudbook.pages.frame.ListAddress;
 
 /**

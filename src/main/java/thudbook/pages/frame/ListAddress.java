@@ -1,9 +1,9 @@
 package thudbook.pages.frame;
 
 import thudbook.library.Facet;
-import thudbook.library.SearchAddress;
 import thudbook.library.Wanted;
 import thudbook.library.Words;
+import thudbook.library.typed.SearchAddress;
 
 /** Addresses of the list of recipes. */
 public final class ListAddress {

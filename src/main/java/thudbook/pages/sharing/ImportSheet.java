@@ -2,7 +2,7 @@ package thudbook.pages.sharing;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import thudbook.documents.Import;
+import thudbook.documents.exchange.Import;
 
 /**
  * What would change, as it is shown.

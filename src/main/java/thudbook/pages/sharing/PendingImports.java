@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
-import thudbook.documents.Import;
+import thudbook.documents.exchange.Import;
 import thudbook.photos.Photos;
 
 /**

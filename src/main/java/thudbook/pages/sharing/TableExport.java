@@ -11,7 +11,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import thudbook.access.Author;
 import thudbook.changes.Kept;
-import thudbook.documents.RecipeTable;
+import thudbook.documents.exchange.RecipeTable;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
 import thudbook.library.RecipeList;
