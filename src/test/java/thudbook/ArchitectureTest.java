@@ -34,6 +34,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import thudbook.access.Author;
+import thudbook.access.Visitor;
+import thudbook.changes.Kept;
 import thudbook.predictions.Predictor;
 
 /**
@@ -371,6 +374,33 @@ class ArchitectureTest {
         .callMethod(UUID.class, "randomUUID")
         .orShould()
         .dependOnClassesThat(assignableTo(RandomGenerator.class))
+        .check(CLASSES);
+  }
+
+  /** Who is there comes with a request or a command, and is handed down. */
+  @Test
+  void nobodySaysWhoIsThereButWhereTheyComeIn() {
+    noClasses()
+        .that(not(resideInAnyPackage(ROOT + ".access", ROOT + ".web", ROOT + ".commands")))
+        .should()
+        .accessTargetWhere(
+            target(owner(type(Visitor.class))).and(target(nameMatching("alone|<init>"))))
+        .check(CLASSES);
+  }
+
+  /** Names of authors come from visitors or are read where they were kept; all others are new. */
+  @Test
+  void noAuthorIsKnownByNameButTheHandThatLoadsSamples() {
+    noClasses()
+        .that(not(resideInAnyPackage(ROOT, ROOT + ".access")))
+        .should()
+        .accessField(Author.class, "SAMPLES")
+        .check(CLASSES);
+    noClasses()
+        .that(not(resideInAnyPackage(ROOT + ".access", ROOT + ".storage")))
+        .and(not(type(Kept.class)))
+        .should()
+        .accessTargetWhere(target(owner(type(Author.class))).and(target(nameMatching("<init>"))))
         .check(CLASSES);
   }
 

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.Exchange.Answer;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Keeper;
 import thudbook.changes.Write;
 import thudbook.documents.Loudspeaker;
@@ -150,8 +150,8 @@ class MadeUpNounTest {
               .map(name -> new Loudspeaker(UUID.randomUUID(), name, name, name, null, ""))
               .toList();
       keeper.write(
-          many.stream().map(one -> Write.added(keeper.noun(), one)).toList(), Author.OWNER, "test");
-      keeper.bin(many.stream().map(Loudspeaker::id).toList(), Author.OWNER);
+          many.stream().map(one -> Write.added(keeper.noun(), one)).toList(), Hands.OWNER, "test");
+      keeper.bin(many.stream().map(Loudspeaker::id).toList(), Hands.OWNER);
     }
     serve();
     assertThat(read("/api/bin").get("loudspeakers")).hasSize(MANY);

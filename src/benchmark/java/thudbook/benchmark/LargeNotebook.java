@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Changes;
 import thudbook.changes.Thing;
 import thudbook.changes.Write;
@@ -64,7 +64,7 @@ final class LargeNotebook {
           slugs.add(copy.slug());
           some.add(Write.added(Documents.RECIPE, copy));
         }
-        acts.write(some, Author.OWNER, "filled");
+        acts.write(some, Hands.OWNER, "filled");
       }
     }
     return slugs;

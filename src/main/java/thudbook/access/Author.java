@@ -6,9 +6,6 @@ package thudbook.access;
  * @param name 1 to 80 characters
  */
 public record Author(String name) {
-  /** The one person of a notebook without members. */
-  public static final Author OWNER = new Author("owner");
-
   /** The hand that loads the sample library. */
   public static final Author SAMPLES = new Author("sample library");
 

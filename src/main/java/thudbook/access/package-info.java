@@ -1,4 +1,4 @@
-/** Who writes. May use no other room. */
+/** Who is there and who did something. May use no other room. */
 @NullMarked
 package thudbook.access;
 

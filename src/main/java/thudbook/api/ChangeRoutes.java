@@ -29,6 +29,7 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /**
  * What was done, undoing it, what is done to many recipes at once, the bin, and work that goes on.
@@ -86,7 +87,7 @@ final class ChangeRoutes {
   }
 
   private void undo(Context ctx) {
-    long change = changes.undo(id(ctx), Author.OWNER);
+    long change = changes.undo(id(ctx), Visitors.of(ctx).author());
     ctx.status(HttpStatus.CREATED).header("Location", "/api/changes/" + change);
     Json.answer(ctx, HistoryJson.done(change));
   }
@@ -94,14 +95,15 @@ final class ChangeRoutes {
   private void bulk(Context ctx) {
     MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
     BulkBody body = BulkBody.of(ctx.bodyAsBytes());
-    List<UUID> ids = body.search() == null ? meant(body.recipes()) : found(body.search());
+    Author by = Visitors.of(ctx).author();
+    List<UUID> ids = body.search() == null ? meant(body.recipes()) : found(body.search(), by);
     long change =
         switch (body.act()) {
-          case BIN -> recipes.bin(ids, Author.OWNER);
-          case RESTORE -> recipes.unbin(ids, Author.OWNER);
+          case BIN -> recipes.bin(ids, by);
+          case RESTORE -> recipes.unbin(ids, by);
           case TAG ->
               tagging
-                  .tag(ids, body.add(), body.remove(), Author.OWNER)
+                  .tag(ids, body.add(), body.remove(), by)
                   .orElseThrow(
                       () ->
                           Refusal.of(
@@ -144,7 +146,7 @@ final class ChangeRoutes {
   }
 
   /** All recipes that a search finds. */
-  private List<UUID> found(String search) {
+  private List<UUID> found(String search, Author by) {
     SearchAddress.Read read = SearchAddress.ofQuery(search);
     Typed typed = read.address().wanted(library::vocabulary);
     List<Fault> faults = new ArrayList<>(read.faults());
@@ -157,7 +159,7 @@ final class ChangeRoutes {
       throw new Refusal(Refusal.Kind.REFUSED_VALUES, faults);
     }
     Wanted wanted = typed.wanted();
-    List<UUID> ids = library.list().ids(library.search().all(wanted, Author.OWNER));
+    List<UUID> ids = library.list().ids(library.search().all(wanted, by));
     if (ids.isEmpty()) {
       throw Refusal.of(Refusal.Kind.CONFLICT, "nothing-to-do", "The search finds no recipe.");
     }

@@ -7,7 +7,6 @@ import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
-import thudbook.access.Author;
 import thudbook.changes.Changes;
 import thudbook.changes.Thing;
 import thudbook.documents.Documents;
@@ -20,6 +19,7 @@ import thudbook.notebook.Stores;
 import thudbook.photos.PhotoStore;
 import thudbook.photos.Picture;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /** Documents in, one at a time, and out, all together. */
 final class DocumentRoutes {
@@ -55,7 +55,8 @@ final class DocumentRoutes {
     MediaTypes.requireBody(ctx, KeptAnswers.DOCUMENT_TYPE);
     Documents.Read<?> read = Documents.read(nouns, ctx.bodyAsBytes(), identity);
     Thing thing = read.thing();
-    long change = acts.write(List.of(read.write(null)), Author.OWNER, "added " + thing.title());
+    long change =
+        acts.write(List.of(read.write(null)), Visitors.of(ctx).author(), "added " + thing.title());
     ctx.header("Location", "/api/" + read.word() + "s/" + thing.slug());
     ObjectNode answer =
         Json.object()

@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import thudbook.access.Author;
 import thudbook.changes.Kept;
 import thudbook.documents.TagBody;
 import thudbook.library.Alike;
@@ -30,6 +29,7 @@ import thudbook.library.typed.Typed;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /** Counts beside a search, likeness, tags and favourites. */
 final class FindingRoutes {
@@ -85,7 +85,7 @@ final class FindingRoutes {
     }
     query.refuseFaults();
     Typed typed = search.wanted(library::vocabulary);
-    Counts counts = library.search().counts(typed.wanted(), Author.OWNER, quantities);
+    Counts counts = library.search().counts(typed.wanted(), Visitors.of(ctx).author(), quantities);
     ObjectNode node = Json.object().put("total", counts.total());
     ObjectNode facets = node.putObject("facets");
     counts.values().forEach((facet, values) -> facets.set(facet.key(), values(values)));
@@ -139,7 +139,7 @@ final class FindingRoutes {
     Map<Integer, RecipeList.Row> rows = new HashMap<>();
     library
         .list()
-        .rows(nearest.stream().map(Alike.Neighbour::key).toList(), Author.OWNER)
+        .rows(nearest.stream().map(Alike.Neighbour::key).toList(), Visitors.of(ctx).author())
         .forEach(row -> rows.put(row.key(), row));
     ObjectNode node = Json.object();
     ArrayNode list = node.putArray("recipes");
@@ -155,12 +155,12 @@ final class FindingRoutes {
 
   private void favourite(Context ctx, boolean favourite) {
     Kept<Recipe> stored = found(ctx);
-    marks.favourite(stored.thing().id(), Author.OWNER, favourite);
+    marks.favourite(stored.thing().id(), Visitors.of(ctx).author(), favourite);
     Json.answer(ctx, Json.object().put("favourite", favourite));
   }
 
   private void tags(Context ctx) {
-    Counts counts = library.search().counts(Wanted.ALL, Author.OWNER, List.of());
+    Counts counts = library.search().counts(Wanted.ALL, Visitors.of(ctx).author(), List.of());
     ctx.header("Cache-Control", "no-store");
     Json.answer(
         ctx, Json.object().set("tags", values(counts.values().getOrDefault(Facet.TAG, List.of()))));
@@ -168,11 +168,14 @@ final class FindingRoutes {
 
   private void rename(Context ctx) {
     MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
-    done(ctx, tagging.rename(ctx.pathParam("name"), TagBody.of(ctx.bodyAsBytes()), Author.OWNER));
+    done(
+        ctx,
+        tagging.rename(
+            ctx.pathParam("name"), TagBody.of(ctx.bodyAsBytes()), Visitors.of(ctx).author()));
   }
 
   private void delete(Context ctx) {
-    done(ctx, tagging.delete(ctx.pathParam("name"), Author.OWNER));
+    done(ctx, tagging.delete(ctx.pathParam("name"), Visitors.of(ctx).author()));
   }
 
   private static void done(Context ctx, OptionalLong change) {

@@ -4,7 +4,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Revision;
@@ -16,6 +15,7 @@ import thudbook.documents.NounDocument;
 import thudbook.documents.SameIdentity;
 import thudbook.web.EntityTags;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /**
  * Things of any noun: all of them, one as it was written, its history, and writing.
@@ -85,7 +85,7 @@ final class KeptRoutes<T extends Thing> {
   private void create(Context ctx) {
     MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
     T thing = noun.fromJson(ctx.bodyAsBytes(), identity);
-    acts.create(thing, Author.OWNER, "wrote it down");
+    acts.create(thing, Visitors.of(ctx).author(), "wrote it down");
     answerWritten(ctx, thing.id());
   }
 
@@ -99,7 +99,7 @@ final class KeptRoutes<T extends Thing> {
         thing.id(),
         version,
         thing,
-        Author.OWNER,
+        Visitors.of(ctx).author(),
         DifferenceWords.summary(Differences.between(noun, before.thing(), thing)));
     answerWritten(ctx, thing.id());
   }
@@ -107,11 +107,11 @@ final class KeptRoutes<T extends Thing> {
   private void bin(Context ctx) {
     Kept<T> kept = found(ctx);
     long version = EntityTags.wantedVersion(ctx, kept.version());
-    Json.answer(ctx, HistoryJson.done(acts.bin(kept.id(), version, Author.OWNER)));
+    Json.answer(ctx, HistoryJson.done(acts.bin(kept.id(), version, Visitors.of(ctx).author())));
   }
 
   private void unbin(Context ctx) {
-    Json.answer(ctx, HistoryJson.done(acts.unbin(any(ctx).id(), Author.OWNER)));
+    Json.answer(ctx, HistoryJson.done(acts.unbin(any(ctx).id(), Visitors.of(ctx).author())));
   }
 
   private void revisions(Context ctx) {
@@ -137,7 +137,7 @@ final class KeptRoutes<T extends Thing> {
   private void restore(Context ctx) {
     Kept<T> kept = found(ctx);
     long version = EntityTags.wantedVersion(ctx, kept.version());
-    acts.restore(kept.id(), version, HistoryJson.number(ctx), Author.OWNER);
+    acts.restore(kept.id(), version, HistoryJson.number(ctx), Visitors.of(ctx).author());
     answerWritten(ctx, kept.id());
   }
 

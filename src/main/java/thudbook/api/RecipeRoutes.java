@@ -6,7 +6,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
 import thudbook.changes.Kept;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
@@ -21,6 +20,7 @@ import thudbook.recipes.HeardRecipe;
 import thudbook.recipes.Listening;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.Resolution;
+import thudbook.web.Visitors;
 
 /** Recipes: the list, one as it was written, what follows from it, its history, and writing. */
 final class RecipeRoutes {
@@ -60,7 +60,7 @@ final class RecipeRoutes {
         library.page(
             typed.wanted(),
             search.ordering(typed.wanted()),
-            Author.OWNER,
+            Visitors.of(ctx).author(),
             limit,
             query.text("after"));
     ctx.header("Cache-Control", "no-store");

@@ -6,11 +6,11 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.InstantSource;
-import thudbook.access.Author;
 import thudbook.documents.ShelfBody;
 import thudbook.library.ShelfStore;
 import thudbook.library.ShelfStore.Shelf;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /** Searches that were given a name. */
 final class ShelfRoutes {
@@ -42,7 +42,8 @@ final class ShelfRoutes {
   private void add(Context ctx) {
     MediaTypes.requireBody(ctx, Json.MEDIA_TYPE);
     ShelfBody body = ShelfBody.of(ctx.bodyAsBytes());
-    Shelf shelf = shelves.add(body.name(), body.search(), Author.OWNER, clock.instant());
+    Shelf shelf =
+        shelves.add(body.name(), body.search(), Visitors.of(ctx).author(), clock.instant());
     ctx.status(HttpStatus.CREATED).header("Location", PATH + "/" + shelf.id());
     Json.answer(ctx, json(shelf));
   }

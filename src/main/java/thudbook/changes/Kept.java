@@ -21,7 +21,8 @@ public record Kept<T extends Thing>(
     int revision,
     Origin origin,
     @Nullable Instant binnedAt) {
-  private static final Origin NOWHERE = new Origin(Author.OWNER, Instant.EPOCH, Instant.EPOCH);
+  private static final Origin NOWHERE =
+      new Origin(new Author("nobody"), Instant.EPOCH, Instant.EPOCH);
 
   /**
    * Where a thing comes from.

@@ -15,7 +15,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import thudbook.access.Author;
+import thudbook.access.Visitor;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
 import thudbook.library.RecipeList;
@@ -86,14 +86,17 @@ public final class Find implements Callable<Integer> {
                                 + ", expected newest, title, relevance, last-used or a number"));
     SearchAddress search = new SearchAddress(String.join(" ", words), Wanted.ALL, ordering);
     Path folder = data.in(environment, system);
-    return Database.find(folder, library -> find(library, search, commandLine));
+    Visitor visitor = Visitor.alone(Visitor.Way.COMMAND_LINE);
+    return Database.find(folder, library -> find(library, search, visitor, commandLine));
   }
 
-  private int find(Library library, SearchAddress search, CommandLine commandLine) {
+  private int find(
+      Library library, SearchAddress search, Visitor visitor, CommandLine commandLine) {
     Typed typed = search.wanted(library::vocabulary);
     typed.notes().forEach(note -> commandLine.getErr().println(note.message()));
     Library.Page page =
-        library.page(typed.wanted(), search.ordering(typed.wanted()), Author.OWNER, limit, null);
+        library.page(
+            typed.wanted(), search.ordering(typed.wanted()), visitor.author(), limit, null);
     PrintWriter out = commandLine.getOut();
     page.rows().forEach(row -> out.println(line(row)));
     int total = page.found().total();

@@ -66,6 +66,7 @@ public final class Server implements AutoCloseable {
               settings(config, address);
               Origins origins = new Origins(address.baseUrl());
               config.routes.before(origins::check);
+              config.routes.before(Visitors::meet);
               new ErrorMap(errorPage, requestIds).addTo(config);
               routes.accept(config);
             });

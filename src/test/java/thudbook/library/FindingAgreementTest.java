@@ -17,7 +17,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.documents.Documents;
@@ -55,9 +55,9 @@ class FindingAgreementTest {
     Random chance = new Random(5);
     for (int i = 0; i < 300; i++) {
       UUID id = database.recipes().find("r" + chance.nextInt(RECIPES)).orElseThrow().thing().id();
-      database.marks().favourite(id, Author.OWNER, true);
+      database.marks().favourite(id, Hands.OWNER, true);
       if (i % 3 == 0) {
-        database.marks().used(List.of(id), Author.OWNER, LATER.plusSeconds(i));
+        database.marks().used(List.of(id), Hands.OWNER, LATER.plusSeconds(i));
         USED.put(id, LATER.plusSeconds(i).toEpochMilli());
       }
     }
@@ -91,7 +91,7 @@ class FindingAgreementTest {
       for (int key = from + 1; key <= Math.min(RECIPES, from + 200); key++) {
         keys.add(key);
       }
-      for (RecipeList.Row row : database.library().list().rows(keys, Author.OWNER)) {
+      for (RecipeList.Row row : database.library().list().rows(keys, Hands.OWNER)) {
         Kept<Recipe> stored = database.recipes().find(row.id().toString()).orElseThrow();
         if (stored.binnedAt() == null) {
           all.add(new LiteralSearch.One(stored.thing(), row));
@@ -104,7 +104,7 @@ class FindingAgreementTest {
   /** Everything that can be asked of each quantity, facet and flag, and the shapes. */
   private static List<Object> snapshot(Library library, List<LiteralSearch.One> some) {
     List<Object> all = new ArrayList<>();
-    all.add(library.search().counts(Wanted.ALL, Author.OWNER, List.of(QUANTITIES)));
+    all.add(library.search().counts(Wanted.ALL, Hands.OWNER, List.of(QUANTITIES)));
     for (Quantity quantity : QUANTITIES) {
       all.add(keys(library, Wanted.ALL, Ordering.of(quantity, false)));
     }
@@ -117,7 +117,7 @@ class FindingAgreementTest {
   }
 
   private static List<Integer> keys(Library library, Wanted wanted, Ordering ordering) {
-    return library.search().find(wanted, ordering, Author.OWNER, 200, null).keys();
+    return library.search().find(wanted, ordering, Hands.OWNER, 200, null).keys();
   }
 
   // Agreement
@@ -133,12 +133,12 @@ class FindingAgreementTest {
       List<Integer> expected = literal.find(wanted, ordering, one -> USED.get(one.recipe.id()));
       found += expected.isEmpty() ? 0 : 1;
       pages(search, wanted, ordering, expected);
-      assertThat(search.all(wanted, Author.OWNER))
+      assertThat(search.all(wanted, Hands.OWNER))
           .as("%s", wanted)
           .isEqualTo(expected.stream().sorted().toList());
       if (i % 4 == 0) {
         List<Quantity> quantities = List.copyOf(EnumSet.of(any(QUANTITIES), Quantity.HOLD));
-        Counts counts = search.counts(wanted, Author.OWNER, quantities);
+        Counts counts = search.counts(wanted, Hands.OWNER, quantities);
         assertThat(unlabelled(counts))
             .as("%s", wanted)
             .isEqualTo(literal.counts(wanted, quantities));
@@ -164,7 +164,7 @@ class FindingAgreementTest {
   /** The first pages, one in the middle by its cursor, and back. */
   private void pages(Search search, Wanted wanted, Ordering ordering, List<Integer> expected) {
     int limit = 1 + random.nextInt(60);
-    Found first = search.find(wanted, ordering, Author.OWNER, limit, null);
+    Found first = search.find(wanted, ordering, Hands.OWNER, limit, null);
     assertThat(first.total()).as("%s", wanted).isEqualTo(expected.size());
     assertThat(first.keys())
         .as("%s %s", wanted, ordering)
@@ -174,14 +174,14 @@ class FindingAgreementTest {
     if (first.next() == null) {
       return;
     }
-    Found second = search.find(wanted, ordering, Author.OWNER, limit, first.next());
+    Found second = search.find(wanted, ordering, Hands.OWNER, limit, first.next());
     assertThat(second.offset()).isEqualTo(limit);
     assertThat(second.keys())
         .isEqualTo(expected.subList(limit, Math.min(2 * limit, expected.size())));
     assertThat(second.previous()).isEmpty();
     if (second.next() != null) {
-      Found third = search.find(wanted, ordering, Author.OWNER, limit, second.next());
-      assertThat(search.find(wanted, ordering, Author.OWNER, limit, third.previous()))
+      Found third = search.find(wanted, ordering, Hands.OWNER, limit, second.next());
+      assertThat(search.find(wanted, ordering, Hands.OWNER, limit, third.previous()))
           .isEqualTo(second);
     }
   }
@@ -295,17 +295,17 @@ class FindingAgreementTest {
       Recipe recipe = database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow().thing();
       Kept<Recipe> stored = database.recipes().find(recipe.slug()).orElseThrow();
       Recipe changed = recipe.withTags(List.of("Changed", "kick " + i));
-      recipes.change(recipe.id(), stored.version(), changed, Author.OWNER, "other tags");
+      recipes.change(recipe.id(), stored.version(), changed, Hands.OWNER, "other tags");
     }
     for (int i = 0; i < 40; i++) {
       Kept<Recipe> stored = database.recipes().find("r" + random.nextInt(RECIPES)).orElseThrow();
       if (stored.binnedAt() == null) {
-        recipes.bin(List.of(stored.thing().id()), Author.OWNER);
+        recipes.bin(List.of(stored.thing().id()), Hands.OWNER);
       }
     }
-    tagging.rename(made.tags().get(30), "Quite another", Author.OWNER);
-    tagging.rename(made.tags().get(40), made.tags().get(41), Author.OWNER);
-    tagging.delete(made.tags().get(50), Author.OWNER);
+    tagging.rename(made.tags().get(30), "Quite another", Hands.OWNER);
+    tagging.rename(made.tags().get(40), made.tags().get(41), Hands.OWNER);
+    tagging.delete(made.tags().get(50), Hands.OWNER);
     Keeper<Gate> gates = Written.acts(database, () -> LATER, work::wake).keeper(Documents.GATE);
     Gate gate = made.gates().get(5);
     List<StudioChannel> channels = new ArrayList<>(gate.channels());
@@ -313,7 +313,7 @@ class FindingAgreementTest {
     channels.set(0, made.gates().get(1).channels().get(1));
     Gate other =
         new Gate(gate.id(), gate.slug(), "Renamed", gate.caution(), channels, gate.notes());
-    gates.change(other.id(), 1, other, Author.OWNER, "another long");
+    gates.change(other.id(), 1, other, Hands.OWNER, "another long");
     work.start();
     while (!database.predictions().marked(0, 1).isEmpty()) {
       Thread.sleep(20);

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
 import thudbook.documents.Documents;
@@ -72,7 +72,7 @@ class FindingTest {
           database
               .library()
               .list()
-              .rows(IntStream.range(from, from + 200).boxed().toList(), Author.OWNER));
+              .rows(IntStream.range(from, from + 200).boxed().toList(), Hands.OWNER));
     }
     assertThat(rows).hasSize(RECIPES);
     Random random = new Random(1);
@@ -189,7 +189,7 @@ class FindingTest {
     return database
         .library()
         .search()
-        .all(Wanted.ALL.choosing(Facet.TAG, Words.fold(tag)), Author.OWNER)
+        .all(Wanted.ALL.choosing(Facet.TAG, Words.fold(tag)), Hands.OWNER)
         .size();
   }
 
@@ -200,20 +200,20 @@ class FindingTest {
     int ones = having(one);
     int others = having(other);
     assertThat(ones).isPositive();
-    long renamed = tagging.rename(one, "Storm Lamp", Author.OWNER).orElseThrow();
+    long renamed = tagging.rename(one, "Storm Lamp", Hands.OWNER).orElseThrow();
     assertThat(having(one)).isZero();
     assertThat(having("storm lamp")).isEqualTo(ones);
     assertThat(changes.find(renamed).orElseThrow().what())
         .isEqualTo("renamed the tag " + one + " to Storm Lamp on " + ones + " recipes");
-    long merged = tagging.rename("storm lamp", other, Author.OWNER).orElseThrow();
+    long merged = tagging.rename("storm lamp", other, Hands.OWNER).orElseThrow();
     assertThat(having("storm lamp")).isZero();
     assertThat(having(other)).isBetween(Math.max(ones, others), ones + others);
-    long deleted = tagging.delete(other, Author.OWNER).orElseThrow();
+    long deleted = tagging.delete(other, Hands.OWNER).orElseThrow();
     assertThat(having(other)).isZero();
-    assertThat(tagging.delete(other, Author.OWNER)).isEmpty();
-    changes.undo(deleted, Author.OWNER);
-    changes.undo(merged, Author.OWNER);
-    changes.undo(renamed, Author.OWNER);
+    assertThat(tagging.delete(other, Hands.OWNER)).isEmpty();
+    changes.undo(deleted, Hands.OWNER);
+    changes.undo(merged, Hands.OWNER);
+    changes.undo(renamed, Hands.OWNER);
     assertThat(having(one)).isEqualTo(ones);
     assertThat(having(other)).isEqualTo(others);
     assertThat(Database.verify(folder).wrong()).isEmpty();
@@ -224,10 +224,10 @@ class FindingTest {
     String tag = made.tags().get(2);
     int count = having(tag);
     String spelt = tag.toUpperCase(Locale.ROOT);
-    long change = tagging.rename(tag, spelt, Author.OWNER).orElseThrow();
+    long change = tagging.rename(tag, spelt, Hands.OWNER).orElseThrow();
     assertThat(having(tag)).isEqualTo(count);
     assertThat(database.library().catalogue().labels(Facet.TAG)).containsValue(spelt);
-    changes.undo(change, Author.OWNER);
+    changes.undo(change, Hands.OWNER);
   }
 
   @Test
@@ -238,15 +238,15 @@ class FindingTest {
       many.add("number " + i);
     }
     List<UUID> ids = List.of(recipe.id(), new UUID(1, 1));
-    assertThatThrownBy(() -> tagging.tag(ids, many, List.of(), Author.OWNER))
+    assertThatThrownBy(() -> tagging.tag(ids, many, List.of(), Hands.OWNER))
         .isInstanceOfSatisfying(
             Refusal.class,
             refusal ->
                 assertThat(refusal.faults())
                     .extracting(fault -> fault.code())
                     .containsExactly("too-many-tags", "not-there"));
-    assertThatThrownBy(() -> tagging.rename("kick", " ", Author.OWNER)).isInstanceOf(Refusal.class);
-    assertThatThrownBy(() -> tagging.rename("kick", "x".repeat(41), Author.OWNER))
+    assertThatThrownBy(() -> tagging.rename("kick", " ", Hands.OWNER)).isInstanceOf(Refusal.class);
+    assertThatThrownBy(() -> tagging.rename("kick", "x".repeat(41), Hands.OWNER))
         .isInstanceOf(Refusal.class);
     assertThat(database.recipes().find("r7").orElseThrow().thing()).isEqualTo(recipe);
   }
@@ -257,13 +257,13 @@ class FindingTest {
   @Test
   void shelvesHaveNamesOfTheirOwn() {
     ShelfStore shelves = database.shelves();
-    ShelfStore.Shelf dry = shelves.add(" Dry kicks ", "q=kick&tag=dry", Author.OWNER, NOON);
+    ShelfStore.Shelf dry = shelves.add(" Dry kicks ", "q=kick&tag=dry", Hands.OWNER, NOON);
     assertThat(shelves.find(dry.id())).contains(dry);
     assertThat(dry.name()).isEqualTo("Dry kicks");
-    assertThatThrownBy(() -> shelves.add("DRY KICKS", "q=x", Author.OWNER, NOON))
+    assertThatThrownBy(() -> shelves.add("DRY KICKS", "q=x", Hands.OWNER, NOON))
         .isInstanceOfSatisfying(
             Refusal.class, r -> assertThat(r.kind()).isEqualTo(Refusal.Kind.CONFLICT));
-    assertThatThrownBy(() -> shelves.add(" ", "q=x", Author.OWNER, NOON))
+    assertThatThrownBy(() -> shelves.add(" ", "q=x", Hands.OWNER, NOON))
         .isInstanceOfSatisfying(
             Refusal.class, r -> assertThat(r.kind()).isEqualTo(Refusal.Kind.REFUSED_VALUES));
     assertThatThrownBy(() -> shelves.change(99, "x", ""))
@@ -320,9 +320,9 @@ class FindingTest {
       Library.Page page =
           database
               .library()
-              .page(read.wanted(), address.ordering(read.wanted()), Author.OWNER, 20, null);
+              .page(read.wanted(), address.ordering(read.wanted()), Hands.OWNER, 20, null);
       assertThat(page.rows().size()).as(text).isEqualTo(Math.min(20, page.found().total()));
-      database.library().search().counts(read.wanted(), Author.OWNER, List.of(Quantity.HOLD));
+      database.library().search().counts(read.wanted(), Hands.OWNER, List.of(Quantity.HOLD));
       assertThat(SearchAddress.ofQuery(address.query()).address().query())
           .isEqualTo(address.query());
     }

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Act;
 import thudbook.changes.Change.Effect;
 import thudbook.changes.Change.Kind;
@@ -61,8 +61,7 @@ class ChangesTest {
     recipes = Written.acts(database, now::get, wakings::incrementAndGet).keeper(Documents.RECIPE);
     gates = Written.acts(database, now::get, wakings::incrementAndGet).keeper(Documents.GATE);
     changes = Written.acts(database, now::get, wakings::incrementAndGet);
-    changes.write(
-        Written.writes(List.of(TWIN), List.of(KICK)), Author.OWNER, "wrote the first two");
+    changes.write(Written.writes(List.of(TWIN), List.of(KICK)), Hands.OWNER, "wrote the first two");
   }
 
   @AfterEach
@@ -73,7 +72,7 @@ class ChangesTest {
   @Test
   void aSaveMakesARevisionWithTimeAuthorAndWords() {
     now.set(Written.NOON.plusSeconds(60));
-    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Author.OWNER, "changed the title");
+    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Hands.OWNER, "changed the title");
     Kept<Recipe> stored = stored();
     assertThat(stored.version()).isEqualTo(2);
     assertThat(stored.revision()).isEqualTo(2);
@@ -91,14 +90,14 @@ class ChangesTest {
   @Test
   void aTextThatIsTheSameMakesNoRevision() {
     long first = database.recipes().revision(KICK.id(), 1).orElseThrow().change();
-    assertThat(recipes.change(KICK.id(), 1, KICK, Author.OWNER, "nothing")).isEqualTo(first);
+    assertThat(recipes.change(KICK.id(), 1, KICK, Hands.OWNER, "nothing")).isEqualTo(first);
     assertThat(stored().version()).isEqualTo(1);
   }
 
   @Test
   void theSecondToSaveIsToldTheVersionAndWritesNothing() {
-    recipes.change(KICK.id(), 1, renamed("One"), Author.OWNER, "first");
-    assertThatThrownBy(() -> recipes.change(KICK.id(), 1, renamed("Two"), Author.OWNER, "second"))
+    recipes.change(KICK.id(), 1, renamed("One"), Hands.OWNER, "first");
+    assertThatThrownBy(() -> recipes.change(KICK.id(), 1, renamed("Two"), Hands.OWNER, "second"))
         .isInstanceOfSatisfying(
             Refusal.class,
             refusal -> {
@@ -123,7 +122,7 @@ class ChangesTest {
               () -> {
                 together.await();
                 try {
-                  recipes.change(KICK.id(), version, mine, Author.OWNER, "mine");
+                  recipes.change(KICK.id(), version, mine, Hands.OWNER, "mine");
                   return true;
                 } catch (Refusal refusal) {
                   assertThat(refusal.kind()).isEqualTo(Refusal.Kind.STALE);
@@ -147,24 +146,23 @@ class ChangesTest {
   @Test
   void aRenamedSlugStillLeadsToItsRecipeAndToNoOther() {
     Recipe renamed = KICK.withSlug("ebb-kick");
-    recipes.change(KICK.id(), 1, renamed, Author.OWNER, "renamed");
+    recipes.change(KICK.id(), 1, renamed, Hands.OWNER, "renamed");
     assertThat(database.recipes().find("tide-kick").orElseThrow().thing()).isEqualTo(renamed);
     Recipe thief = Written.recipe("thief", "Thief", List.of(), "keeper-twin").withSlug("tide-kick");
-    assertThatThrownBy(() -> recipes.create(thief, Author.OWNER, "thief"))
+    assertThatThrownBy(() -> recipes.create(thief, Hands.OWNER, "thief"))
         .hasMessage("The slug tide-kick is taken by another recipe.");
-    recipes.change(KICK.id(), 2, KICK, Author.OWNER, "and back");
+    recipes.change(KICK.id(), 2, KICK, Hands.OWNER, "and back");
     assertThat(stored().thing().slug()).isEqualTo("tide-kick");
   }
 
   @Test
   void theAddressOfAPageOfOursIsNobodysSlug() {
     Recipe kept = Written.recipe("other", "New", List.of(), "keeper-twin").withSlug("new");
-    assertThatThrownBy(() -> recipes.create(kept, Author.OWNER, "new"))
+    assertThatThrownBy(() -> recipes.create(kept, Hands.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new recipe is written.");
-    assertThatThrownBy(
-            () -> recipes.change(KICK.id(), 1, KICK.withSlug("new"), Author.OWNER, "new"))
+    assertThatThrownBy(() -> recipes.change(KICK.id(), 1, KICK.withSlug("new"), Hands.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new recipe is written.");
-    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, TWIN.withSlug("new"), Author.OWNER, "new"))
+    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, TWIN.withSlug("new"), Hands.OWNER, "new"))
         .hasMessage("The slug new leads to the page on which a new gate is written.");
     assertThat(database.recipes().slugTaken("new")).isTrue();
     assertThat(database.gates().slugTaken("new")).isTrue();
@@ -173,7 +171,7 @@ class ChangesTest {
   @Test
   void tagsAndStagesFollowTheNewestRevision() {
     Recipe other = Written.recipe("tide-kick", "Tide kick", List.of("kick", "wet"), "storm-door");
-    recipes.change(KICK.id(), 1, other, Author.OWNER, "other tags and gate");
+    recipes.change(KICK.id(), 1, other, Hands.OWNER, "other tags and gate");
     assertThat(database.library().catalogue().labels(Facet.TAG).values())
         .containsExactlyInAnyOrder("kick", "wet");
     assertThat(database.recipes().using(TWIN.id())).isEmpty();
@@ -181,50 +179,50 @@ class ChangesTest {
 
   @Test
   void anEarlierRevisionComesBackAsANewOne() {
-    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Author.OWNER, "title");
-    recipes.restore(KICK.id(), 2, 1, Author.OWNER);
+    recipes.change(KICK.id(), 1, renamed("Ebb kick"), Hands.OWNER, "title");
+    recipes.restore(KICK.id(), 2, 1, Hands.OWNER);
     assertThat(stored().thing()).isEqualTo(KICK);
     assertThat(stored().revision()).isEqualTo(3);
-    assertThatThrownBy(() -> recipes.restore(KICK.id(), 3, 9, Author.OWNER))
+    assertThatThrownBy(() -> recipes.restore(KICK.id(), 3, 9, Hands.OWNER))
         .hasMessage("There is no revision 9 of Tide kick.");
   }
 
   @Test
   void theBinTakesAndGivesBackAndUndoDoesTheOpposite() {
-    long binned = recipes.bin(List.of(KICK.id()), Author.OWNER);
+    long binned = recipes.bin(List.of(KICK.id()), Hands.OWNER);
     assertThat(database.library().catalogue().labels(Facet.TAG)).isEmpty();
     assertThat(stored().binnedAt()).isEqualTo(Written.NOON);
     assertThat(database.recipes().binned(10)).hasSize(1);
-    assertThatThrownBy(() -> recipes.change(KICK.id(), 2, renamed("X"), Author.OWNER, "x"))
+    assertThatThrownBy(() -> recipes.change(KICK.id(), 2, renamed("X"), Hands.OWNER, "x"))
         .hasMessage("Tide kick is in the bin: take it out first.");
-    assertThatThrownBy(() -> recipes.bin(List.of(KICK.id()), Author.OWNER))
+    assertThatThrownBy(() -> recipes.bin(List.of(KICK.id()), Hands.OWNER))
         .hasMessage("Tide kick is in the bin already.");
-    long undone = changes.undo(binned, Author.OWNER);
+    long undone = changes.undo(binned, Hands.OWNER);
     assertThat(stored().binnedAt()).isNull();
     assertThat(changes.find(binned).orElseThrow().undoneBy()).isEqualTo(undone);
-    assertThatThrownBy(() -> changes.undo(binned, Author.OWNER))
+    assertThatThrownBy(() -> changes.undo(binned, Hands.OWNER))
         .hasMessage("This change was undone already.");
-    changes.undo(undone, Author.OWNER);
+    changes.undo(undone, Hands.OWNER);
     assertThat(stored().binnedAt()).isNotNull();
-    recipes.unbin(List.of(KICK.id()), Author.OWNER);
+    recipes.unbin(List.of(KICK.id()), Hands.OWNER);
     assertThat(stored().binnedAt()).isNull();
   }
 
   @Test
   void binningManyIsAllOrNothing() {
     UUID nobody = new UUID(1, 2);
-    assertThatThrownBy(() -> recipes.bin(List.of(KICK.id(), nobody), Author.OWNER))
+    assertThatThrownBy(() -> recipes.bin(List.of(KICK.id(), nobody), Hands.OWNER))
         .hasMessage("There is no recipe " + nobody + ".");
     assertThat(stored().binnedAt()).isNull();
   }
 
   @Test
   void undoingASaveBringsTheTextBeforeIfNothingCameSince() {
-    long save = recipes.change(KICK.id(), 1, renamed("A"), Author.OWNER, "a");
-    long later = recipes.change(KICK.id(), 2, renamed("B"), Author.OWNER, "b");
-    assertThatThrownBy(() -> changes.undo(save, Author.OWNER))
+    long save = recipes.change(KICK.id(), 1, renamed("A"), Hands.OWNER, "a");
+    long later = recipes.change(KICK.id(), 2, renamed("B"), Hands.OWNER, "b");
+    assertThatThrownBy(() -> changes.undo(save, Hands.OWNER))
         .hasMessageStartingWith("B was changed or binned since");
-    changes.undo(later, Author.OWNER);
+    changes.undo(later, Hands.OWNER);
     assertThat(stored().thing().title()).isEqualTo("A");
     assertThat(changes.find(later).orElseThrow().effects())
         .containsExactly(new Effect("recipe", "tide-kick", "A", Kind.CHANGED, 3));
@@ -235,8 +233,8 @@ class ChangesTest {
     Gate door = Written.gate("storm-door", "Storm door");
     Recipe knock = Written.recipe("knock", "Knock", List.of(), "storm-door");
     long added =
-        changes.write(Written.writes(List.of(door), List.of(knock)), Author.OWNER, "import");
-    changes.undo(added, Author.OWNER);
+        changes.write(Written.writes(List.of(door), List.of(knock)), Hands.OWNER, "import");
+    changes.undo(added, Hands.OWNER);
     assertThat(database.recipes().find("knock").orElseThrow().binnedAt()).isNotNull();
     assertThat(database.gates().find("storm-door").orElseThrow().binnedAt()).isNotNull();
     assertThat(database.gates().all()).hasSize(1);
@@ -245,16 +243,16 @@ class ChangesTest {
   @Test
   void aGateThatOthersUseByNowIsNotTakenFromThemByAnUndo() {
     Gate door = Written.gate("storm-door", "Storm door");
-    long added = gates.create(door, Author.OWNER, "a gate");
-    recipes.create(Written.recipe("knock", "Knock", List.of(), "storm-door"), Author.OWNER, "uses");
-    assertThatThrownBy(() -> changes.undo(added, Author.OWNER))
+    long added = gates.create(door, Hands.OWNER, "a gate");
+    recipes.create(Written.recipe("knock", "Knock", List.of(), "storm-door"), Hands.OWNER, "uses");
+    assertThatThrownBy(() -> changes.undo(added, Hands.OWNER))
         .hasMessage("Knock uses the gate Storm door.");
     assertThat(database.gates().find("storm-door").orElseThrow().binnedAt()).isNull();
   }
 
   @Test
   void whatRecipesUseOfAGateStays() {
-    assertThatThrownBy(() -> gates.bin(TWIN.id(), 1, Author.OWNER))
+    assertThatThrownBy(() -> gates.bin(TWIN.id(), 1, Hands.OWNER))
         .isInstanceOfSatisfying(
             Refusal.class,
             refusal -> {
@@ -262,22 +260,22 @@ class ChangesTest {
               assertThat(refusal.faults()).extracting(Fault::found).containsExactly("tide-kick");
             });
     Gate slowOnly = with(TWIN, TWIN.channels().subList(1, 2));
-    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, slowOnly, Author.OWNER, "less"))
+    assertThatThrownBy(() -> gates.change(TWIN.id(), 1, slowOnly, Hands.OWNER, "less"))
         .hasMessage("Tide kick uses the channel quick of Keeper twin.");
     Gate quickOnly = with(TWIN, TWIN.channels().subList(0, 1));
-    gates.change(TWIN.id(), 1, quickOnly, Author.OWNER, "less");
-    recipes.bin(List.of(KICK.id()), Author.OWNER);
-    gates.bin(TWIN.id(), 2, Author.OWNER);
+    gates.change(TWIN.id(), 1, quickOnly, Hands.OWNER, "less");
+    recipes.bin(List.of(KICK.id()), Hands.OWNER);
+    gates.bin(TWIN.id(), 2, Hands.OWNER);
     assertThat(database.gates().binned(100)).hasSize(1);
     assertThat(database.gates().all()).isEmpty();
-    gates.unbin(TWIN.id(), Author.OWNER);
+    gates.unbin(TWIN.id(), Hands.OWNER);
     assertThat(database.gates().all()).hasSize(1);
   }
 
   @Test
   void aGateThatIsSavedMarksItsRecipesAndTellsWhatTheyWere() {
     double before = metric(Metric.HOLD);
-    long change = gates.change(TWIN.id(), 1, opensEarlier(TWIN), Author.OWNER, "measured again");
+    long change = gates.change(TWIN.id(), 1, opensEarlier(TWIN), Hands.OWNER, "measured again");
     assertThat(wakings.get()).isPositive();
     assertThat(database.predictions().progress(change))
         .hasValue(new PredictionStore.Progress(1, 1));
@@ -296,11 +294,11 @@ class ChangesTest {
 
   @Test
   void aRenamedGateIsStillFoundByItsRecipesAndStillMarksThem() {
-    gates.change(TWIN.id(), 1, TWIN.withSlug("twins"), Author.OWNER, "renamed");
+    gates.change(TWIN.id(), 1, TWIN.withSlug("twins"), Hands.OWNER, "renamed");
     new Repredictions(database.predictions(), database.gates()).remakeAll();
     assertThat(Resolution.of(KICK, database.gates()).missing()).isEmpty();
     long change =
-        gates.change(TWIN.id(), 2, opensEarlier(TWIN.withSlug("twins")), Author.OWNER, "again");
+        gates.change(TWIN.id(), 2, opensEarlier(TWIN.withSlug("twins")), Hands.OWNER, "again");
     assertThat(database.predictions().progress(change)).isPresent();
   }
 
@@ -312,9 +310,9 @@ class ChangesTest {
             List.of(),
             List.of(
                 Write.changed(Documents.RECIPE, renamed("Late"), 1L).with(new Predicted(null, 0))));
-    gates.change(TWIN.id(), 1, opensEarlier(TWIN), Author.OWNER, "in between");
+    gates.change(TWIN.id(), 1, opensEarlier(TWIN), Hands.OWNER, "in between");
     new Repredictions(database.predictions(), database.gates()).remakeAll();
-    database.changes().write(old, Author.OWNER, Written.NOON, "late");
+    database.changes().write(old, Hands.OWNER, Written.NOON, "late");
     assertThat(database.predictions().marked(0, 10)).hasSize(1);
   }
 
@@ -326,7 +324,7 @@ class ChangesTest {
     assertThat(drafts.keep(draft(key, 4, "{\"title\": [\"four\"]}"))).isFalse();
     assertThat(drafts.find(key).orElseThrow().form()).isEqualTo("{\"title\": [\"five\"]}");
     assertThat(drafts.keep(draft(key, 6, "{\"title\": [\"six\"]}"))).isTrue();
-    assertThat(drafts.unfinished(Author.OWNER, 10))
+    assertThat(drafts.unfinished(Hands.OWNER, 10))
         .containsExactly(draft(key, 6, "{\"title\": [\"six\"]}"));
     drafts.drop(key);
     assertThat(drafts.find(key)).isEmpty();
@@ -334,13 +332,13 @@ class ChangesTest {
 
   private static DraftStore.Draft draft(UUID key, long step, String form) {
     return new DraftStore.Draft(
-        key, "recipe", KICK.id(), 1L, Author.OWNER, Written.NOON, step, form);
+        key, "recipe", KICK.id(), 1L, Hands.OWNER, Written.NOON, step, form);
   }
 
   private double metric(Metric metric) {
     return database
         .library()
-        .page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 10, null)
+        .page(Wanted.ALL, Ordering.TITLE, Hands.OWNER, 10, null)
         .rows()
         .get(0)
         .metrics()

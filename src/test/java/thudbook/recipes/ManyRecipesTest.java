@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Kept;
 import thudbook.changes.Things;
 import thudbook.documents.Documents;
@@ -60,7 +60,7 @@ class ManyRecipesTest {
       change =
           Written.acts(database, () -> Written.NOON, () -> {})
               .keeper(Documents.GATE)
-              .change(TWIN.id(), 1, wakingEarlier(), Author.OWNER, "measured again");
+              .change(TWIN.id(), 1, wakingEarlier(), Hands.OWNER, "measured again");
       assertThat(database.predictions().progress(change)).hasValue(new Progress(RECIPES, RECIPES));
       assertThat(rows(database)).hasSize(RECIPES).allMatch(Row::stale);
     }
@@ -114,7 +114,7 @@ class ManyRecipesTest {
     Kept<Recipe> stored = database.recipes().find(late.slug()).orElseThrow();
     Written.acts(database, () -> Written.NOON, () -> {})
         .keeper(Documents.RECIPE)
-        .change(late.id(), stored.version(), late, Author.OWNER, "in the middle");
+        .change(late.id(), stored.version(), late, Hands.OWNER, "in the middle");
     assertThat(page(database, null).rows())
         .filteredOn(row -> row.slug().equals(late.slug()))
         .allSatisfy(row -> assertThat(row.stale()).isFalse());
@@ -147,7 +147,7 @@ class ManyRecipesTest {
   }
 
   private static void write(Database database) {
-    Written.add(database, List.of(Written.added(TWIN)), List.of(), Author.OWNER);
+    Written.add(database, List.of(Written.added(TWIN)), List.of(), Hands.OWNER);
     // What they were before does not matter here, so one prediction serves for all.
     Prediction any =
         Predictor.predict(
@@ -156,7 +156,7 @@ class ManyRecipesTest {
         database,
         List.of(),
         IntStream.range(0, RECIPES).mapToObj(i -> Written.added(recipe(i, peak(i)), any)).toList(),
-        Author.OWNER);
+        Hands.OWNER);
   }
 
   private static double peak(int number) {
@@ -204,6 +204,6 @@ class ManyRecipesTest {
   }
 
   private static Library.Page page(Database database, @Nullable String after) {
-    return database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 200, after);
+    return database.library().page(Wanted.ALL, Ordering.TITLE, Hands.OWNER, 200, after);
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Changes;
 import thudbook.changes.Kept;
 import thudbook.documents.Documents;
@@ -45,8 +46,8 @@ class RecipesTest {
   void aNotebookIsNotEmptyOnceItWasWrittenToThoughAllOfItIsInTheBin() {
     try (Database database = Database.open(folder)) {
       Changes acts = acts(database);
-      acts.keeper(Documents.RECIPE).create(WAITING, Author.OWNER, "wrote one down");
-      acts.keeper(Documents.RECIPE).bin(List.of(WAITING.id()), Author.OWNER);
+      acts.keeper(Documents.RECIPE).create(WAITING, Hands.OWNER, "wrote one down");
+      acts.keeper(Documents.RECIPE).bin(List.of(WAITING.id()), Hands.OWNER);
       assertThat(acts.isEmpty()).isFalse();
     }
   }
@@ -55,11 +56,11 @@ class RecipesTest {
   void aRecipeIsPredictedWithTheGatesThatComeWithItOrWereThere() {
     try (Database database = Database.open(folder)) {
       Changes acts = acts(database);
-      acts.write(Written.writes(GATES, List.of(WHOLE, WAITING)), Author.OWNER, "two");
+      acts.write(Written.writes(GATES, List.of(WHOLE, WAITING)), Hands.OWNER, "two");
       Recipe later = Written.recipe("later", "Later", List.of(), "keeper-twin");
-      acts.keeper(Documents.RECIPE).create(later, Author.OWNER, "one more");
+      acts.keeper(Documents.RECIPE).create(later, Hands.OWNER, "one more");
       List<Row> rows =
-          database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 10, null).rows();
+          database.library().page(Wanted.ALL, Ordering.TITLE, Hands.OWNER, 10, null).rows();
       var expected =
           Predictor.predict(Resolution.of(WHOLE, database.gates()).complete().orElseThrow());
       assertThat(rows).extracting(Row::slug).containsExactly("later", "waiting", "whole");

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Write;
 import thudbook.library.Library;
 import thudbook.library.Ordering;
@@ -123,7 +123,7 @@ class RepredictionsTest {
           database,
           List.of(),
           Stream.of(bySlug, byId, other).map(recipe -> Written.added(recipe, null)).toList(),
-          Author.OWNER);
+          Hands.OWNER);
       addGate(database);
       assertThat(rows(database))
           .filteredOn(Row::stale)
@@ -228,7 +228,7 @@ class RepredictionsTest {
         database,
         List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
         List.of(),
-        Author.OWNER);
+        Hands.OWNER);
   }
 
   private static void addRecipes(Database database, int count) {
@@ -238,7 +238,7 @@ class RepredictionsTest {
             .mapToObj(i -> Written.recipe("r" + i, "R " + i, List.of(), "keeper-twin"))
             .map(recipe -> Written.added(recipe, OLD))
             .toList();
-    Written.add(database, List.of(), recipes, Author.OWNER);
+    Written.add(database, List.of(), recipes, Hands.OWNER);
   }
 
   private static List<Row> rows(Database database) {
@@ -250,7 +250,7 @@ class RepredictionsTest {
   }
 
   private static Library.Page page(Database database, @Nullable String after) {
-    return database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 200, after);
+    return database.library().page(Wanted.ALL, Ordering.TITLE, Hands.OWNER, 200, after);
   }
 
   private static List<Double> peaks(Database database) {

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.envelopes.Curve;
 import thudbook.envelopes.Drive;
 import thudbook.envelopes.Envelope;
@@ -38,7 +38,7 @@ class ResolutionTest {
   @BeforeAll
   static void buildAStudioOfOneGate() {
     studio = Database.open(folder);
-    Written.add(studio, List.of(Written.added(TWIN)), List.of(), Author.OWNER);
+    Written.add(studio, List.of(Written.added(TWIN)), List.of(), Hands.OWNER);
   }
 
   @AfterAll

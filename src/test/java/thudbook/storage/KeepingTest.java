@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.equipment.Gate;
@@ -48,7 +48,7 @@ class KeepingTest {
             Written.recipe("tide-kick", "Tide kick", List.of("Dry", "kick"), "keeper-twin"),
             Written.recipe("bell", "Bell", List.of("dry"), "keeper-twin"));
     Written.acts(database, () -> NOON, () -> {})
-        .write(Written.writes(List.of(gate), recipes), Author.OWNER, "a test");
+        .write(Written.writes(List.of(gate), recipes), Hands.OWNER, "a test");
   }
 
   @Test

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.envelopes.Drive;
 import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
@@ -58,7 +58,7 @@ class ListPageLooksTest {
       Acts acts = Acts.on(database, InstantSource.fixed(Written.NOON), () -> {});
       Recipe one = halfWritten(1);
       Recipe two = halfWritten(2);
-      acts.changes().write(Written.writes(List.of(), List.of(one, two)), Author.OWNER, "test");
+      acts.changes().write(Written.writes(List.of(), List.of(one, two)), Hands.OWNER, "test");
       List<String> names =
           List.of(one.slug(), two.id().toString().toUpperCase(Locale.ROOT), "nobody");
       assertThat(database.recipes().named(names).keySet())
@@ -83,7 +83,7 @@ class ListPageLooksTest {
         gates.add(Written.gate("gate-" + i, "Gate " + i));
         written.add(halfWritten(i));
       }
-      acts.changes().write(Written.writes(gates, written), Author.OWNER, "test");
+      acts.changes().write(Written.writes(gates, written), Hands.OWNER, "test");
       Pages pages = new Pages(database, acts, name -> "/" + name, clock, UUID::randomUUID, null);
       try (Server server =
           Server.start(

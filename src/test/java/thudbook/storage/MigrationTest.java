@@ -29,7 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Change;
 import thudbook.changes.Changes;
 import thudbook.changes.Kept;
@@ -171,7 +171,7 @@ class MigrationTest {
     for (Change change : acts.newest(1000)) {
       if (change.undoneBy() == null && !change.what().startsWith("undid: ")) {
         assertThat(acts.obstacles(change.id())).as(change.what()).isEmpty();
-        acts.undo(change.id(), Author.OWNER);
+        acts.undo(change.id(), Hands.OWNER);
       }
     }
   }

@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.library.Ordering;
 import thudbook.library.RecipeList;
 import thudbook.library.Wanted;
@@ -101,7 +101,7 @@ class StoredNumbersTest {
     }
     try (Database database = Database.open(folder)) {
       List<RecipeList.Row> rows =
-          database.library().page(Wanted.ALL, Ordering.TITLE, Author.OWNER, 200, null).rows();
+          database.library().page(Wanted.ALL, Ordering.TITLE, Hands.OWNER, 200, null).rows();
       assertThat(rows).hasSize(written.size());
       for (int i = 0; i < written.size(); i++) {
         Prediction expected = written.get(i);

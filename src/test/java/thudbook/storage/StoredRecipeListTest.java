@@ -23,7 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Act;
 import thudbook.changes.Write;
 import thudbook.envelopes.Drive;
@@ -122,7 +122,7 @@ class StoredRecipeListTest {
           .changes()
           .write(
               Act.of(recipes.subList(i * 100, (i + 1) * 100)),
-              Author.OWNER,
+              Hands.OWNER,
               Written.NOON.plusSeconds(random.nextInt(3)),
               "a hundred");
     }
@@ -156,7 +156,7 @@ class StoredRecipeListTest {
             database
                 .library()
                 .search()
-                .counts(Wanted.ALL, Author.OWNER, List.of())
+                .counts(Wanted.ALL, Hands.OWNER, List.of())
                 .values()
                 .get(Facet.TAG))
         .extracting(Counts.Value::key, Counts.Value::label, Counts.Value::recipes)
@@ -170,7 +170,7 @@ class StoredRecipeListTest {
         database,
         List.of(Written.added(Written.gate("keeper-twin", "Keeper twin"))),
         List.of(),
-        Author.OWNER);
+        Hands.OWNER);
     Written.add(
         database,
         Stream.of(
@@ -245,7 +245,7 @@ class StoredRecipeListTest {
         asked.tag() == null ? Wanted.ALL : Wanted.ALL.choosing(Facet.TAG, Words.fold(asked.tag()));
     return database
         .library()
-        .page(wanted, asked.order(), Author.OWNER, asked.limit(), asked.after());
+        .page(wanted, asked.order(), Hands.OWNER, asked.limit(), asked.after());
   }
 
   private List<String> titles(Asked request) {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Kept;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Drive;
@@ -179,7 +180,7 @@ class StoredRecipesTest {
     Recipe renamed = KICK.withTags(List.of("other"));
     Written.acts(database, () -> Written.NOON, () -> {})
         .keeper(Documents.RECIPE)
-        .change(KICK.id(), 1, renamed, Author.OWNER, "other tags");
+        .change(KICK.id(), 1, renamed, Hands.OWNER, "other tags");
     var revisions =
         database
             .connections()

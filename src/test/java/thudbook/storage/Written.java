@@ -15,6 +15,7 @@ import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Act;
 import thudbook.changes.Changes;
 import thudbook.changes.Write;
@@ -139,7 +140,7 @@ public final class Written {
 
   /** Adds recipes in one act at noon. */
   static void add(Database database, Stream<Write<Recipe>> recipes) {
-    add(database, List.of(), recipes.toList(), Author.OWNER);
+    add(database, List.of(), recipes.toList(), Hands.OWNER);
   }
 
   /** Adds gates and recipes in one act at noon, with the predictions that they bring. */

@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thudbook.Exchange;
 import thudbook.Exchange.Answer;
+import thudbook.access.Visitor;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 
@@ -52,6 +53,7 @@ class ServerTest {
     config
         .routes
         .get("/page", ctx -> ctx.html("<p>page</p>"))
+        .get("/visitor", ctx -> ctx.result(Visitors.of(ctx).toString()))
         .post("/api/length", ctx -> ctx.result(String.valueOf(ctx.bodyAsBytes().length)))
         .get("/api/json", ctx -> MediaTypes.requireAccepted(ctx, "application/json"))
         .post("/api/json", ctx -> MediaTypes.requireBody(ctx, "application/json"))
@@ -101,6 +103,11 @@ class ServerTest {
     JsonNode problem = new ObjectMapper().readTree(answer.bytes());
     assertThat(problem.get("status").asInt()).isEqualTo(answer.status());
     return problem;
+  }
+
+  @Test
+  void aHandlerKnowsWhoSentItsRequest() throws IOException {
+    assertThat(get("/visitor").text()).isEqualTo(Visitor.alone(Visitor.Way.WEB).toString());
   }
 
   @ParameterizedTest

@@ -13,7 +13,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.changes.Write;
 import thudbook.documents.Documents;
 import thudbook.envelopes.Curve;
@@ -136,7 +136,7 @@ public final class RandomLibrary {
           .changes()
           .write(
               Written.act(database, first, writes),
-              Author.OWNER,
+              Hands.OWNER,
               FIRST.plusSeconds(3_600L * (from / AT_ONCE)),
               "filled");
     }

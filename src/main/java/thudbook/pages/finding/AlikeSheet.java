@@ -37,7 +37,7 @@ public record AlikeSheet(
    */
   public record Item(RecipeRow row, String differences, String distance, String meaning) {}
 
-  static AlikeSheet of(Kept<Recipe> stored, Likeness by, Stores stores) {
+  static AlikeSheet of(Kept<Recipe> stored, Likeness by, Stores stores, Author author) {
     Recipe recipe = stored.thing();
     OptionalInt key = stores.library().list().key(recipe.id());
     List<Alike.Neighbour> nearest =
@@ -45,7 +45,7 @@ public record AlikeSheet(
     Map<Integer, RecipeList.Row> rows = new HashMap<>();
     List<Integer> keys = new ArrayList<>(nearest.stream().map(Alike.Neighbour::key).toList());
     key.ifPresent(keys::add);
-    stores.library().list().rows(keys, Author.OWNER).forEach(row -> rows.put(row.key(), row));
+    stores.library().list().rows(keys, author).forEach(row -> rows.put(row.key(), row));
     RecipeList.Row own = key.isEmpty() ? null : rows.get(key.getAsInt());
     List<RecipeList.Row> shown =
         nearest.stream()

@@ -93,14 +93,17 @@ public record FilterPanel(
    * The panel of a search.
    *
    * @param typed the parameters as they came
+   * @param author whose favourites count
    */
   static FilterPanel of(
       Library library,
       SearchAddress.Read asked,
       Wanted wanted,
       Map<String, List<String>> typed,
-      FilterWords words) {
-    Reader reader = new Reader(library, asked, wanted, typed, words);
+      FilterWords words,
+      Author author) {
+    Counts counts = library.search().counts(wanted, author, drawn(library, wanted));
+    Reader reader = new Reader(library, asked, wanted, typed, words, counts);
     Wanted filters = asked.address().filters();
     List<RangeFilter> main = new ArrayList<>();
     List<RangeFilter> more = new ArrayList<>();
@@ -155,13 +158,14 @@ public record FilterPanel(
         SearchAddress.Read asked,
         Wanted wanted,
         Map<String, List<String>> typed,
-        FilterWords words) {
+        FilterWords words,
+        Counts counts) {
       this.library = library;
       this.filters = asked.address().filters();
       this.wanted = wanted;
       this.typed = typed;
       this.words = words;
-      this.counts = library.search().counts(wanted, Author.OWNER, drawn(library, wanted));
+      this.counts = counts;
       for (Fault fault : asked.faults()) {
         faults.put(
             fault.place(), "Found " + fault.found() + ", expected " + fault.expected() + ".");

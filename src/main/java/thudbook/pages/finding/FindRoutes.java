@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
 import thudbook.changes.Changes;
 import thudbook.changes.Kept;
 import thudbook.library.Likeness;
@@ -24,6 +23,7 @@ import thudbook.pages.frame.Layout;
 import thudbook.pages.frame.ListAddress;
 import thudbook.pages.frame.Requested;
 import thudbook.recipes.Recipe;
+import thudbook.web.Visitors;
 
 /** The list of recipes while it is searched, what is like a recipe, and favourites. */
 public final class FindRoutes {
@@ -54,7 +54,7 @@ public final class FindRoutes {
       context.redirect(canonical, HttpStatus.SEE_OTHER);
       return;
     }
-    RecipeIndex index = RecipeIndex.of(stores, parameters);
+    RecipeIndex index = RecipeIndex.of(stores, parameters, Visitors.of(context).author());
     Map<String, Object> values = new HashMap<>(Map.of("index", index));
     DoneNotice.of(context.queryParam(DoneNotice.PARAMETER), changes, index.here())
         .ifPresent(done -> values.put("done", done));
@@ -78,7 +78,8 @@ public final class FindRoutes {
 
   /** The parts of the list that change while somebody types. */
   private void found(Context context) {
-    RecipeIndex index = RecipeIndex.of(stores, context.queryParamMap());
+    RecipeIndex index =
+        RecipeIndex.of(stores, context.queryParamMap(), Visitors.of(context).author());
     context
         .header("Cache-Control", "no-store")
         .html(layout.part("finding/found", Map.of("index", index)));
@@ -105,7 +106,7 @@ public final class FindRoutes {
     } catch (IllegalArgumentException e) {
       throw Requested.notFound("Recipes are alike by shape, settings or both.");
     }
-    AlikeSheet sheet = AlikeSheet.of(stored, likeness, stores);
+    AlikeSheet sheet = AlikeSheet.of(stored, likeness, stores, Visitors.of(context).author());
     layout.show(
         context,
         "finding/alike",
@@ -117,7 +118,7 @@ public final class FindRoutes {
   private void favourite(Context context) {
     Kept<Recipe> stored = Requested.recipe(context, stores.recipes());
     boolean favourite = "yes".equals(context.formParam("favourite"));
-    stores.marks().favourite(stored.thing().id(), Author.OWNER, favourite);
+    stores.marks().favourite(stored.thing().id(), Visitors.of(context).author(), favourite);
     context.redirect(BackAddress.of(context) + "#r-" + stored.thing().slug(), HttpStatus.SEE_OTHER);
   }
 }

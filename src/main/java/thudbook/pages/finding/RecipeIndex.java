@@ -63,15 +63,16 @@ public record RecipeIndex(
    * The list that was asked for.
    *
    * @param parameters of the address
+   * @param author whose marks are shown
    */
-  static RecipeIndex of(Stores stores, Map<String, List<String>> parameters) {
+  static RecipeIndex of(Stores stores, Map<String, List<String>> parameters, Author author) {
     Library library = stores.library();
     SearchAddress.Read asked = SearchAddress.read(parameters);
     SearchAddress search = asked.address();
     Typed typed = search.wanted(library::vocabulary);
     Wanted wanted = typed.wanted();
     String after = parameters.getOrDefault("after", List.of("")).get(0);
-    Library.Page page = library.page(wanted, search.ordering(wanted), Author.OWNER, ROWS, after);
+    Library.Page page = library.page(wanted, search.ordering(wanted), author, ROWS, after);
     Highlight highlight = new Highlight(wanted.words());
     FilterWords words = new FilterWords(library, stores.gates());
     String previous = page.found().previous();
@@ -84,7 +85,7 @@ public record RecipeIndex(
             .map(Fault::message)
             .toList(),
         ActiveFilter.all(search, words),
-        FilterPanel.of(library, asked, wanted, parameters, words),
+        FilterPanel.of(library, asked, wanted, parameters, words, author),
         RecipeRow.all(page.rows(), highlight, stores),
         page.found().total(),
         count(page),

@@ -15,7 +15,6 @@ import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.documents.exchange.DocumentZip;
@@ -31,6 +30,7 @@ import thudbook.photos.Picture;
 import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.StageEntry;
+import thudbook.web.Visitors;
 
 /** What is done with the rows that were selected, or with all that match: one act each. */
 public final class SelectionRoutes {
@@ -56,7 +56,7 @@ public final class SelectionRoutes {
     switch (Objects.requireNonNullElse(context.formParam("act"), "")) {
       case "tag" -> tag(context, ids, true);
       case "untag" -> tag(context, ids, false);
-      case "bin" -> BackAddress.lead(context, recipes.bin(ids, Author.OWNER));
+      case "bin" -> BackAddress.lead(context, recipes.bin(ids, Visitors.of(context).author()));
       case "export" -> export(context, ids);
       case "compare" -> compare(context, ids);
       default -> throw refused("unknown-word", "Choose what to do with the recipes.");
@@ -69,7 +69,10 @@ public final class SelectionRoutes {
       String search = Objects.requireNonNullElse(context.formParam("search"), "");
       Wanted wanted =
           SearchAddress.ofQuery(search).address().wanted(stores.library()::vocabulary).wanted();
-      return stores.library().list().ids(stores.library().search().all(wanted, Author.OWNER));
+      return stores
+          .library()
+          .list()
+          .ids(stores.library().search().all(wanted, Visitors.of(context).author()));
     }
     Set<UUID> ids = new LinkedHashSet<>();
     for (String name : context.formParams("recipe")) {
@@ -86,7 +89,8 @@ public final class SelectionRoutes {
       throw refused("missing", "Write the tags into the field first, with commas between them.");
     }
     OptionalLong change =
-        tagging.tag(ids, add ? tags : List.of(), add ? List.of() : tags, Author.OWNER);
+        tagging.tag(
+            ids, add ? tags : List.of(), add ? List.of() : tags, Visitors.of(context).author());
     if (change.isPresent()) {
       BackAddress.lead(context, change.getAsLong());
     } else {

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
 import thudbook.changes.Things;
 import thudbook.equipment.Gate;
 import thudbook.library.Library;
@@ -22,6 +21,7 @@ import thudbook.pages.frame.ListAddress;
 import thudbook.pages.frame.Requested;
 import thudbook.quantities.Refusal;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /** Shelves: searches with a name, which fill themselves. */
 public final class ShelfRoutes {
@@ -54,14 +54,16 @@ public final class ShelfRoutes {
         "finding/shelves",
         "Shelves",
         Frame.Section.RECIPES,
-        Map.of("sheet", ShelfSheet.of(shelves.all(), waiting, library, gates)));
+        Map.of(
+            "sheet",
+            ShelfSheet.of(shelves.all(), waiting, library, gates, Visitors.of(context).author())));
   }
 
   private void add(Context context) {
     String name = text(context, "name");
     String search = text(context, "search");
     try {
-      Shelf shelf = shelves.add(name, search, Author.OWNER, clock.instant());
+      Shelf shelf = shelves.add(name, search, Visitors.of(context).author(), clock.instant());
       context.redirect(address(shelf), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       refuse(context, refusal, name, search);

@@ -35,13 +35,17 @@ public record ShelfSheet(List<Line> lines, @Nullable Waiting waiting) {
   public record Waiting(String name, String search, String fault) {}
 
   static ShelfSheet of(
-      List<Shelf> shelves, @Nullable Waiting waiting, Library library, Things<Gate> gates) {
+      List<Shelf> shelves,
+      @Nullable Waiting waiting,
+      Library library,
+      Things<Gate> gates,
+      Author author) {
     FilterWords words = new FilterWords(library, gates);
     return new ShelfSheet(
-        shelves.stream().map(shelf -> line(shelf, library, words)).toList(), waiting);
+        shelves.stream().map(shelf -> line(shelf, library, words, author)).toList(), waiting);
   }
 
-  private static Line line(Shelf shelf, Library library, FilterWords words) {
+  private static Line line(Shelf shelf, Library library, FilterWords words, Author author) {
     SearchAddress search = SearchAddress.ofQuery(shelf.search()).address();
     Typed typed = search.wanted(library::vocabulary);
     List<String> asked = new ArrayList<>(typed.understood());
@@ -51,6 +55,6 @@ public record ShelfSheet(List<Line> lines, @Nullable Waiting waiting) {
         shelf.name(),
         ListAddress.of(search, ""),
         asked.isEmpty() ? "every recipe" : String.join(", ", asked),
-        library.search().counts(typed.wanted(), Author.OWNER, List.of()).total());
+        library.search().counts(typed.wanted(), author, List.of()).total());
   }
 }

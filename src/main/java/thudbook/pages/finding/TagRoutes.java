@@ -10,7 +10,6 @@ import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
 import thudbook.changes.Changes;
 import thudbook.library.Counts;
 import thudbook.library.Facet;
@@ -25,6 +24,7 @@ import thudbook.pages.frame.Frame;
 import thudbook.pages.frame.Layout;
 import thudbook.quantities.Refusal;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /** All tags of the library: renaming, merging and deleting, each one act with undo. */
 public final class TagRoutes {
@@ -76,7 +76,7 @@ public final class TagRoutes {
       return;
     }
     try {
-      done(context, tagging.rename(tag, name, Author.OWNER));
+      done(context, tagging.rename(tag, name, Visitors.of(context).author()));
     } catch (Refusal refusal) {
       context.status(ErrorKind.of(refusal.kind()).status());
       show(context, new TagQuestion(tag, name, refusal.faults().get(0).message(), 0));
@@ -93,7 +93,7 @@ public final class TagRoutes {
 
   private void delete(Context context) {
     String tag = Objects.requireNonNullElse(context.formParam("tag"), "");
-    done(context, tagging.delete(tag, Author.OWNER));
+    done(context, tagging.delete(tag, Visitors.of(context).author()));
   }
 
   private static void done(Context context, OptionalLong change) {

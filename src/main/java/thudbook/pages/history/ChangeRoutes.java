@@ -6,7 +6,6 @@ import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import thudbook.access.Author;
 import thudbook.changes.Change;
 import thudbook.changes.Changes;
 import thudbook.changes.Keeper;
@@ -27,6 +26,7 @@ import thudbook.recipes.PredictionStore;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /**
  * The bin, and what was done with undo. Each act is answered with the page of its change, which
@@ -92,17 +92,23 @@ public final class ChangeRoutes {
             .findFirst()
             .orElseThrow(() -> Requested.notFound("There is no such thing."))
             .acts();
-    done(context, acts.unbin(Requested.id(context), Author.OWNER));
+    done(context, acts.unbin(Requested.id(context), Visitors.of(context).author()));
   }
 
   private void binRecipe(Context context) {
     Kept<Recipe> stored = Requested.recipe(context, recipes);
-    done(context, recipeActs.bin(stored.thing().id(), Requested.version(context), Author.OWNER));
+    done(
+        context,
+        recipeActs.bin(
+            stored.thing().id(), Requested.version(context), Visitors.of(context).author()));
   }
 
   private void binGate(Context context) {
     Kept<Gate> stored = Requested.gate(context, gates);
-    done(context, gateActs.bin(stored.thing().id(), Requested.version(context), Author.OWNER));
+    done(
+        context,
+        gateActs.bin(
+            stored.thing().id(), Requested.version(context), Visitors.of(context).author()));
   }
 
   private void newest(Context context) {
@@ -138,7 +144,7 @@ public final class ChangeRoutes {
   private void undo(Context context) {
     Change change = found(Requested.change(context));
     try {
-      long undone = changes.undo(change.id(), Author.OWNER);
+      long undone = changes.undo(change.id(), Visitors.of(context).author());
       if (BackAddress.isNamed(context)) {
         BackAddress.lead(context, undone);
       } else {

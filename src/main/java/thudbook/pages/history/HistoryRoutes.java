@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Revision;
@@ -19,6 +18,7 @@ import thudbook.pages.frame.Layout;
 import thudbook.pages.frame.Requested;
 import thudbook.pages.frame.RevisionBanner;
 import thudbook.quantities.Refusal;
+import thudbook.web.Visitors;
 
 /**
  * What things of a noun were, and going back to it.
@@ -127,7 +127,7 @@ public final class HistoryRoutes<T extends Thing> {
               found(context).id(),
               Requested.version(context),
               Requested.number(context),
-              Author.OWNER);
+              Visitors.of(context).author());
       context.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       if (refusal.kind() != Refusal.Kind.STALE) {

@@ -6,7 +6,6 @@ import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Thing;
@@ -17,6 +16,7 @@ import thudbook.pages.frame.Frame;
 import thudbook.pages.frame.Layout;
 import thudbook.pages.frame.Requested;
 import thudbook.pages.frame.RevisionBanner;
+import thudbook.web.Visitors;
 
 /**
  * Pages of things of a noun that has none of its own: all of them, each as its text, what it was,
@@ -98,7 +98,8 @@ public final class PlainRoutes<T extends Thing> {
   }
 
   private void bin(Context context) {
-    long change = acts.bin(found(context).id(), Requested.version(context), Author.OWNER);
+    long change =
+        acts.bin(found(context).id(), Requested.version(context), Visitors.of(context).author());
     context.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
@@ -32,6 +31,7 @@ import thudbook.pages.history.HistoryRoutes;
 import thudbook.quantities.Fault;
 import thudbook.quantities.Refusal;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /** The modules of the studio: the list, one to read, writing, history. */
 public final class EquipmentRoutes {
@@ -112,7 +112,7 @@ public final class EquipmentRoutes {
     }
     try {
       Module module = Documents.MODULE.fromForm(ModuleForm.counting(typed), identity);
-      acts.create(module, Author.OWNER, "wrote down the module " + module.label());
+      acts.create(module, Visitors.of(ctx).author(), "wrote down the module " + module.label());
       ctx.redirect("/equipment/" + module.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -145,7 +145,7 @@ public final class EquipmentRoutes {
       }
       String what =
           module.label() + ": " + DifferenceWords.summary(Differences.between(before, module));
-      acts.change(before.id(), version, module, Author.OWNER, what);
+      acts.change(before.id(), version, module, Visitors.of(ctx).author(), what);
       ctx.redirect("/equipment/" + module.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -169,7 +169,8 @@ public final class EquipmentRoutes {
   }
 
   private void bin(Context ctx) {
-    long change = acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Author.OWNER);
+    long change =
+        acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Visitors.of(ctx).author());
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
-import thudbook.access.Author;
 import thudbook.library.Library;
 import thudbook.library.RecipeList;
 import thudbook.notebook.Stores;
@@ -14,6 +13,7 @@ import thudbook.pages.frame.Frame;
 import thudbook.pages.frame.Layout;
 import thudbook.recipes.Listening;
 import thudbook.recipes.RecipeStore;
+import thudbook.web.Visitors;
 
 /** Recipes side by side. */
 public final class CompareRoutes {
@@ -41,7 +41,7 @@ public final class CompareRoutes {
     List<String> names =
         context.queryParams("of").stream().flatMap(of -> Arrays.stream(of.split(",", -1))).toList();
     Comparison comparison = Comparison.of(names, recipes, listening.get());
-    List<RecipeList.Row> newest = library.newest(Author.OWNER, SUGGESTED);
+    List<RecipeList.Row> newest = library.newest(Visitors.of(context).author(), SUGGESTED);
     layout.show(
         context,
         "reading/compare",

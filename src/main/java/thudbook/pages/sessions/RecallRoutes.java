@@ -20,7 +20,6 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
@@ -47,6 +46,7 @@ import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
 import thudbook.web.ErrorKind;
 import thudbook.web.MediaTypes;
+import thudbook.web.Visitors;
 
 /** Recall sheets: one recipe to tick off, all sheets of a session, and what is done at the end. */
 public final class RecallRoutes {
@@ -105,7 +105,8 @@ public final class RecallRoutes {
     Recipe recipe = stored.thing();
     Session session = session(ctx.queryParam("session"));
     Optional<Recall> begun =
-        recalls.unfinished(recipe.id(), session == null ? null : session.id(), Author.OWNER);
+        recalls.unfinished(
+            recipe.id(), session == null ? null : session.id(), Visitors.of(ctx).author());
     RecallMarks marks =
         begun.map(recall -> RecallMarks.read(recall.marks())).orElse(RecallMarks.NONE);
     UUID id = begun.map(Recall::id).orElseGet(ids);
@@ -193,7 +194,7 @@ public final class RecallRoutes {
             stored.thing().id(),
             revision,
             session == null ? null : session.id(),
-            Author.OWNER,
+            Visitors.of(ctx).author(),
             clock.instant(),
             null,
             Math.max(0, body.path("step").asLong()),
@@ -233,7 +234,7 @@ public final class RecallRoutes {
                 recipe.id(),
                 Requested.version(ctx),
                 changed,
-                Author.OWNER,
+                Visitors.of(ctx).author(),
                 "set up again: " + DifferenceWords.summary(Differences.between(recipe, changed)));
         address = "/changes/" + change;
       }
@@ -243,13 +244,13 @@ public final class RecallRoutes {
               recipe.id(),
               stored.revision(),
               session == null ? null : session.id(),
-              Author.OWNER,
+              Visitors.of(ctx).author(),
               clock.instant(),
               null,
               ticking.step(),
               marks.json());
       recalls.keep(recall.finished(clock.instant()));
-      stores.marks().used(List.of(recipe.id()), Author.OWNER, clock.instant());
+      stores.marks().used(List.of(recipe.id()), Visitors.of(ctx).author(), clock.instant());
       ctx.redirect(address, HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());

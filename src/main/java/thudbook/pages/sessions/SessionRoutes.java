@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.changes.Store;
@@ -39,6 +38,7 @@ import thudbook.sessions.Plan;
 import thudbook.sessions.RecallStore;
 import thudbook.sessions.Session;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /** Sessions: the list, one to read, planning, and taking another order. */
 public final class SessionRoutes {
@@ -148,7 +148,7 @@ public final class SessionRoutes {
     try {
       Session session = Documents.SESSION.fromForm(fields, identity);
       refuseUnknown(session);
-      acts.create(session, Author.OWNER, "planned " + session.title());
+      acts.create(session, Visitors.of(ctx).author(), "planned " + session.title());
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -185,7 +185,7 @@ public final class SessionRoutes {
         return;
       }
       String what = DifferenceWords.summary(Differences.between(before, session));
-      acts.change(before.id(), version, session, Author.OWNER, what);
+      acts.change(before.id(), version, session, Visitors.of(ctx).author(), what);
       ctx.redirect("/sessions/" + session.slug(), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       ctx.status(ErrorKind.of(refusal.kind()).status());
@@ -238,7 +238,7 @@ public final class SessionRoutes {
             before.id(),
             Requested.version(ctx),
             session,
-            Author.OWNER,
+            Visitors.of(ctx).author(),
             "took the order with the fewest moves in " + before.title());
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
@@ -251,7 +251,8 @@ public final class SessionRoutes {
   }
 
   private void bin(Context ctx) {
-    long change = acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Author.OWNER);
+    long change =
+        acts.bin(standing(ctx).thing().id(), Requested.version(ctx), Visitors.of(ctx).author());
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }
 
@@ -277,7 +278,7 @@ public final class SessionRoutes {
         "sessions/session-form",
         title,
         Frame.Section.SESSIONS,
-        Map.of("form", form, "offered", library.newest(Author.OWNER, OFFERED)));
+        Map.of("form", form, "offered", library.newest(Visitors.of(ctx).author(), OFFERED)));
   }
 
   private Kept<Session> found(Context ctx) {

@@ -18,7 +18,6 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import thudbook.access.Author;
 import thudbook.changes.Changes;
 import thudbook.documents.Documents;
 import thudbook.documents.NounDocument;
@@ -37,6 +36,7 @@ import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
 import thudbook.web.Uploads;
+import thudbook.web.Visitors;
 
 /** Taking in and giving out: a look before anything is written, then one act that can be undone. */
 public final class ShareRoutes {
@@ -86,7 +86,7 @@ public final class ShareRoutes {
         .header("Cache-Control", "no-store")
         .header("Content-Disposition", "attachment; filename=\"thudbook.csv\"");
     try (Writer out = new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8)) {
-      new TableExport(library, recipes).write(out);
+      new TableExport(library, recipes, Visitors.of(ctx).author()).write(out);
     }
   }
 
@@ -199,7 +199,8 @@ public final class ShareRoutes {
             ? "took in " + taken.get(0).title()
             : "took in " + taken.size() + " documents";
     long change =
-        changes.write(taken.stream().map(Import.Entry::write).toList(), Author.OWNER, what);
+        changes.write(
+            taken.stream().map(Import.Entry::write).toList(), Visitors.of(ctx).author(), what);
     pending.drop(ctx.pathParam("name"));
     ctx.redirect("/changes/" + change, HttpStatus.SEE_OTHER);
   }

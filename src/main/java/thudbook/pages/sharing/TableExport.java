@@ -42,10 +42,12 @@ final class TableExport {
 
   private final Library library;
   private final RecipeStore recipes;
+  private final Author author;
 
-  TableExport(Library library, RecipeStore recipes) {
+  TableExport(Library library, RecipeStore recipes, Author author) {
     this.library = library;
     this.recipes = recipes;
+    this.author = author;
   }
 
   void write(Writer out) throws IOException {
@@ -57,8 +59,7 @@ final class TableExport {
       printer.printRecord(header);
       String after = null;
       do {
-        Library.Page page =
-            library.page(Wanted.ALL, Ordering.TITLE, Author.OWNER, ROWS_AT_ONCE, after);
+        Library.Page page = library.page(Wanted.ALL, Ordering.TITLE, author, ROWS_AT_ONCE, after);
         for (RecipeList.Row row : page.rows()) {
           Kept<Recipe> stored = recipes.find(row.id().toString()).orElse(null);
           if (stored != null) {

@@ -21,6 +21,7 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.DraftStore;
 import thudbook.recipes.DraftStore.Draft;
 import thudbook.recipes.RecipeStore;
+import thudbook.web.Visitors;
 import thudbook.wording.TimeOfRecord;
 
 /** Keeps what is typed into forms, and offers it again. */
@@ -59,7 +60,7 @@ public final class DraftRoutes {
             noun(form),
             subject,
             subject == null ? null : Math.max(1, form.number("version")),
-            Author.OWNER,
+            Visitors.of(context).author(),
             clock.instant(),
             form.number("step"),
             json(form)));
@@ -110,8 +111,8 @@ public final class DraftRoutes {
   }
 
   /** What was begun: of one recipe or gate, or, for null, of all of them and of new ones. */
-  List<EditorSheet.DraftLine> unfinished(String noun, @Nullable UUID subject) {
-    return drafts.unfinished(Author.OWNER, SHOWN).stream()
+  List<EditorSheet.DraftLine> unfinished(String noun, @Nullable UUID subject, Author author) {
+    return drafts.unfinished(author, SHOWN).stream()
         .filter(draft -> draft.noun().equals(noun))
         .filter(draft -> subject == null || subject.equals(draft.subject()))
         .map(this::line)

@@ -71,9 +71,9 @@ public final class Editing {
   }
 
   /** An empty form, with the gate that was used last. */
-  PostedForm empty() {
+  PostedForm empty(Author author) {
     Map<String, String> fields = new LinkedHashMap<>(noted(ids.get()));
-    StageEntry last = Suggestions.of(library, recipes).last();
+    StageEntry last = Suggestions.of(library, recipes, author).last();
     if (last != null) {
       fields.put("stages.0.gate", Objects.requireNonNullElse(last.gate(), ""));
       fields.put("stages.0.channel", Objects.requireNonNullElse(last.channel(), ""));
@@ -164,7 +164,8 @@ public final class Editing {
       PostedForm form,
       List<EditorFault> faults,
       Set<String> opened,
-      List<EditorSheet.DraftLine> unfinished) {
+      List<EditorSheet.DraftLine> unfinished,
+      Author author) {
     Kept<Recipe> subject = subject(form);
     EditorBuilder builder = new EditorBuilder(form, faults, gateOptions(), channelOptions());
     Set<String> open = new HashSet<>(opened);
@@ -184,7 +185,7 @@ public final class Editing {
         builder.stages(),
         builder.rows(),
         Notes.html(form.text("notes")),
-        Suggestions.of(library, recipes).words(),
+        Suggestions.of(library, recipes, author).words(),
         unfinished,
         answer(form),
         subject == null ? "/" : address);
@@ -238,7 +239,7 @@ public final class Editing {
    * @return its slug
    * @throws Refusal with everything that is wrong
    */
-  String create(PostedForm form) {
+  String create(PostedForm form, Author author) {
     Map<String, List<String>> fields = form.recipe();
     if (envelopeIsUntouched(form)) {
       fields.put("envelope.kind", List.of(""));
@@ -250,7 +251,7 @@ public final class Editing {
       // The same form was sent twice.
       return there.thing().slug();
     }
-    acts.create(recipe, Author.OWNER, "wrote down " + recipe.title());
+    acts.create(recipe, author, "wrote down " + recipe.title());
     forget(form);
     return recipe.slug();
   }
@@ -270,7 +271,7 @@ public final class Editing {
    * @return what there is to choose; empty: it is saved
    * @throws Refusal with everything that is wrong
    */
-  Optional<Merge> change(PostedForm form, Kept<Recipe> stored) {
+  Optional<Merge> change(PostedForm form, Kept<Recipe> stored, Author author) {
     Recipe yours = changed(form, stored);
     long seen = form.number("version");
     Recipe recipe = yours;
@@ -286,7 +287,7 @@ public final class Editing {
         recipe.id(),
         stored.version(),
         recipe,
-        Author.OWNER,
+        author,
         DifferenceWords.summary(Differences.between(stored.thing(), recipe)));
     forget(form);
     return Optional.empty();

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import thudbook.access.Author;
 import thudbook.changes.Kept;
 import thudbook.changes.Revision;
 import thudbook.documents.Documents;
@@ -20,6 +21,7 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /**
  * The pages on which recipes are written. All of them are whole without scripts: each button sends
@@ -59,13 +61,16 @@ public final class EditorRoutes {
 
   private PostedForm begun(Context context) {
     String parent = context.queryParam("from");
-    return parent == null ? editing.empty() : editing.variation(stored(parent));
+    return parent == null
+        ? editing.empty(Visitors.of(context).author())
+        : editing.variation(stored(parent));
   }
 
   private void create(Context context) {
     PostedForm form = PostedForm.of(context);
     try {
-      context.redirect("/recipes/" + editing.create(form), HttpStatus.SEE_OTHER);
+      context.redirect(
+          "/recipes/" + editing.create(form, Visitors.of(context).author()), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       refused(context, form, refusal);
     }
@@ -85,7 +90,7 @@ public final class EditorRoutes {
     PostedForm form =
         PostedForm.of(context).with(Map.of("form.subject", stored.thing().id().toString()));
     try {
-      Merge conflict = editing.change(form, stored).orElse(null);
+      Merge conflict = editing.change(form, stored, Visitors.of(context).author()).orElse(null);
       if (conflict == null) {
         Kept<Recipe> saved = stored(stored.thing().id().toString());
         context.redirect("/recipes/" + saved.thing().slug(), HttpStatus.SEE_OTHER);
@@ -160,12 +165,14 @@ public final class EditorRoutes {
   private void show(
       Context context, PostedForm form, List<EditorFault> faults, Set<String> opened) {
     UUID subject = form.subject();
+    Author author = Visitors.of(context).author();
     EditorSheet sheet =
         editing.sheet(
             form,
             faults,
             opened,
-            others(form, drafts.unfinished(Documents.RECIPE.word(), subject)));
+            others(form, drafts.unfinished(Documents.RECIPE.word(), subject, author)),
+            author);
     layout.show(
         context, "writing/editor", sheet.heading(), Frame.Section.RECIPES, Map.of("sheet", sheet));
   }

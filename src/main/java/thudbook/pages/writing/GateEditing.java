@@ -180,7 +180,7 @@ public final class GateEditing {
    * @return the address that shows it
    * @throws Refusal with everything that is wrong
    */
-  String create(PostedForm form) {
+  String create(PostedForm form, Author author) {
     Gate gate = Documents.GATE.fromForm(form.gate(), identity);
     Kept<Gate> there = gates.find(gate.id().toString()).orElse(null);
     if (there != null
@@ -188,7 +188,7 @@ public final class GateEditing {
       // The same form was sent twice.
       return "/gates/" + there.thing().slug();
     }
-    acts.create(gate, Author.OWNER, "wrote down the gate " + gate.title());
+    acts.create(gate, author, "wrote down the gate " + gate.title());
     forget(form);
     return "/gates/" + gate.slug();
   }
@@ -216,14 +216,14 @@ public final class GateEditing {
    * @return the address that shows what came of it: the change if recipes follow from it
    * @throws Refusal with everything that is wrong; of kind STALE if somebody saved meanwhile
    */
-  String change(PostedForm form, Kept<Gate> stored) {
+  String change(PostedForm form, Kept<Gate> stored, Author author) {
     Gate gate = gate(form, stored);
     if (stored.version() != form.number("version")) {
       gate = combined(form, merge(form, stored, gate));
     }
     boolean same = Documents.write(gate).equals(stored.document());
     long change =
-        acts.change(gate.id(), stored.version(), gate, Author.OWNER, words(stored.thing(), gate));
+        acts.change(gate.id(), stored.version(), gate, author, words(stored.thing(), gate));
     forget(form);
     return same || recipes.using(gate.id()).isEmpty()
         ? "/gates/" + gate.slug()

@@ -20,6 +20,7 @@ import thudbook.pages.frame.PostedForm;
 import thudbook.pages.frame.Requested;
 import thudbook.quantities.Refusal;
 import thudbook.web.ErrorKind;
+import thudbook.web.Visitors;
 
 /**
  * The pages on which gates are written, whole without scripts: each button sends the form, and the
@@ -60,7 +61,7 @@ public final class GateEditorRoutes {
   private void create(Context context) {
     PostedForm form = PostedForm.of(context);
     try {
-      context.redirect(editing.create(form), HttpStatus.SEE_OTHER);
+      context.redirect(editing.create(form, Visitors.of(context).author()), HttpStatus.SEE_OTHER);
     } catch (Refusal refusal) {
       refused(context, form, refusal);
     }
@@ -83,7 +84,8 @@ public final class GateEditorRoutes {
     try {
       Merge conflict = editing.conflict(form, stored).orElse(null);
       if (conflict == null) {
-        context.redirect(editing.change(form, stored), HttpStatus.SEE_OTHER);
+        context.redirect(
+            editing.change(form, stored, Visitors.of(context).author()), HttpStatus.SEE_OTHER);
       } else {
         Revision<Gate> last = gates.revisions(stored.thing().id(), 0, 1).get(0);
         ConflictSheet sheet = ConflictSheet.ofGate(form, stored, last, conflict);
@@ -164,7 +166,9 @@ public final class GateEditorRoutes {
       List<EditorFault> faults,
       GateEditorSheet.@Nullable Guard guard) {
     List<EditorSheet.DraftLine> others =
-        drafts.unfinished(Documents.GATE.word(), form.subject()).stream()
+        drafts
+            .unfinished(Documents.GATE.word(), form.subject(), Visitors.of(context).author())
+            .stream()
             .filter(draft -> !draft.key().equals(form.own("key")))
             .toList();
     GateEditorSheet sheet = editing.sheet(form, faults, guard, others);

@@ -6,7 +6,6 @@ import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import thudbook.access.Author;
 import thudbook.changes.Keeper;
 import thudbook.changes.Kept;
 import thudbook.notebook.Acts;
@@ -17,6 +16,7 @@ import thudbook.quantities.Refusal;
 import thudbook.recipes.Recipe;
 import thudbook.recipes.RecipeStore;
 import thudbook.web.Uploads;
+import thudbook.web.Visitors;
 
 /** Forms that add a photo to a recipe and take one out; each makes a revision. */
 public final class PhotoRoutes {
@@ -74,7 +74,7 @@ public final class PhotoRoutes {
 
   private void save(Context ctx, Kept<Recipe> stored, List<Recipe.Photo> all, String what) {
     Recipe recipe = stored.thing().withPhotos(all);
-    acts.change(recipe.id(), stored.version(), recipe, Author.OWNER, what);
+    acts.change(recipe.id(), stored.version(), recipe, Visitors.of(ctx).author(), what);
     ctx.redirect("/recipes/" + recipe.slug() + "#photos", HttpStatus.SEE_OTHER);
   }
 

@@ -25,11 +25,11 @@ record Suggestions(Map<String, List<String>> words, @Nullable StageEntry last) {
   /** A studio is known from its latest patches; reading all of them would take too long. */
   private static final int LATEST = 30;
 
-  static Suggestions of(Library library, RecipeStore recipes) {
+  static Suggestions of(Library library, RecipeStore recipes, Author author) {
     Map<String, Collection<String>> words = new HashMap<>();
     library.catalogue().labels(Facet.TAG).values().forEach(tag -> add(words, "tags", tag));
     StageEntry last = null;
-    for (RecipeList.Row row : library.newest(Author.OWNER, LATEST)) {
+    for (RecipeList.Row row : library.newest(author, LATEST)) {
       Recipe recipe = recipes.find(row.slug()).map(Kept::thing).orElse(null);
       if (recipe != null) {
         add(words, recipe);

@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import thudbook.access.Author;
+import thudbook.access.Hands;
 import thudbook.equipment.Gate;
 import thudbook.notebook.Acts;
 import thudbook.pages.Pages;
@@ -56,7 +56,7 @@ public final class ServedNotebook implements AutoCloseable {
 
   /** Writes gates and recipes down. */
   public void add(List<Gate> gates, List<Recipe> recipes) {
-    acts.changes().write(Written.writes(gates, recipes), Author.OWNER, "test");
+    acts.changes().write(Written.writes(gates, recipes), Hands.OWNER, "test");
   }
 
   /** Asks for a page. */
